@@ -1,0 +1,57 @@
+import type { Finding } from '../evidence/finding.js';
+import type { Nm } from '../quantity/length.js';
+import type { Core, FormRange, MaterialKind, Parameters } from '../range/range.js';
+import type { LaidJob } from '../takeoff/laid.js';
+import type { CrewInstruction } from './material-line.js';
+
+/** Design pressure of the concrete on one core of one storey [kPa]; rules and checks share it. */
+export type PressureOf = (storey: string, core: Core) => number;
+
+/** One mechanism by which forms move before the concrete is hard, and what holds them. One file, one doc, one test. */
+export interface Rule {
+  readonly meta: RuleMeta;
+  readonly evaluate: (context: RuleContext) => RuleOutcome;
+}
+
+export interface RuleMeta {
+  /** A noun of the place, kebab-case; the stem of the rule's three files. */
+  readonly id: string;
+  /** One sentence: what the rule does. The doc opens with it. */
+  readonly title: string;
+  /** What in the laid job sets the rule off. */
+  readonly trigger: string;
+  /** Kinds of material the rule may consume; a range without one that is needed gets a finding, not silence. */
+  readonly consumes: readonly MaterialKind[];
+  /** Parameters of the form range the rule reads. */
+  readonly parameters: readonly (keyof Parameters)[];
+  readonly basis: 'common practice' | 'statics' | 'common practice and statics';
+}
+
+export interface RuleContext {
+  readonly job: LaidJob;
+  readonly range: FormRange;
+  readonly pressureOf: PressureOf;
+}
+
+export interface RuleOutcome {
+  readonly materials: readonly Consumption[];
+  readonly instructions: readonly CrewInstruction[];
+  readonly findings: readonly Finding[];
+}
+
+/** Where something is consumed. Items at a corner belong to the arriving wall, items at a tee to the through wall. */
+export interface RulePlace {
+  readonly storey: string;
+  readonly wall: string;
+  readonly course: number;
+}
+
+/**
+ * Material used at one place, as a length or as a count, never both.
+ *
+ * `material` is a kind (the range's first material of that kind serves) or, for bars, the sku a parameter names.
+ */
+export type Consumption = {
+  readonly place: RulePlace;
+  readonly material: MaterialKind | { readonly sku: string };
+} & ({ readonly length: Nm } | { readonly count: number });
