@@ -1,0 +1,116 @@
+import type { Nm } from '../quantity/length.js';
+import { fillLargest } from './fill-largest.js';
+import { firstFitDecreasing } from './first-fit-decreasing.js';
+import { lowerBound } from './lower-bound.js';
+import { stockLengths, type Packing, type SizeCount } from './packing.js';
+
+export interface CutItem {
+  readonly id: string;
+  readonly length: Nm;
+}
+
+export interface CutOrder {
+  /** Length of one stock piece. */
+  readonly stock: Nm;
+  /** Width a cut takes away; 0 where a blade takes nothing worth counting. */
+  readonly kerf: Nm;
+  readonly items: readonly CutItem[];
+  /** Shortest offcut worth keeping: of two plans that buy the same, the one leaving more length in such offcuts is taken. */
+  readonly minOffcut?: Nm;
+}
+
+export interface CutBin {
+  /** In laying order from one end; `offset` is where the part begins. */
+  readonly items: readonly (CutItem & { readonly offset: Nm })[];
+  /** What is left after the last part and its cut. */
+  readonly offcut: Nm;
+}
+
+export interface CutPlan {
+  readonly bins: readonly CutBin[];
+  /** No plan can do with fewer stock pieces than this. */
+  readonly lowerBound: number;
+}
+
+/**
+ * Cuts parts from stock pieces of one length, buying few.
+ *
+ * A cut lies after every part but one that ends exactly at the stock's end, so parts fit when Σ (length + kerf) ≤ stock + kerf:
+ * with the kerf added to both, it drops out of the packing and of its bound. Two heuristics run and the better plan is
+ * taken: fewer stock pieces, then more length in offcuts worth keeping, then first-fit-decreasing. The plan depends on the
+ * multiset of lengths alone; of equal lengths the ids are given out in the order in which they came.
+ *
+ * @throws RangeError naming a part that is longer than the stock, or a length that is not a positive whole number of nm
+ * @source see `firstFitDecreasing`, `fillLargest`, `lowerBound`
+ */
+export function cutStock(order: CutOrder): CutPlan {
+  refuseBadLengths(order);
+  const { stock, kerf, items } = order;
+  const capacity = stock + kerf;
+  const sizes = sizesOf(items, kerf);
+  const wholes = sizes.filter(({ size }) => size === capacity);
+  const parts = sizes.filter(({ size }) => size < capacity);
+  const packing = [
+    ...wholes.map(({ size, count }) => ({ sizes: [size], times: count })),
+    ...better(firstFitDecreasing(parts, capacity), fillLargest(parts, capacity), order),
+  ];
+  return { bins: binsOf(packing, order), lowerBound: lowerBound(sizes, capacity) };
+}
+
+function refuseBadLengths({ stock, kerf, items }: CutOrder): void {
+  if (!Number.isSafeInteger(stock) || stock <= 0) throw new RangeError(`stock length ${stock} is not a positive whole number of nm`);
+  if (!Number.isSafeInteger(kerf) || kerf < 0) throw new RangeError(`kerf ${kerf} is not a whole number of nm from 0`);
+  for (const { id, length } of items) {
+    if (!Number.isSafeInteger(length) || length <= 0) throw new RangeError(`part ${id}: length ${length} is not a positive whole number of nm`);
+    if (length > stock) throw new RangeError(`part ${id}: length ${length} nm is longer than the stock of ${stock} nm`);
+  }
+}
+
+/** Distinct sizes, kerf added, in descending order. */
+function sizesOf(items: readonly CutItem[], kerf: Nm): readonly SizeCount[] {
+  const counts = new Map<Nm, number>();
+  for (const { length } of items) counts.set(length + kerf, (counts.get(length + kerf) ?? 0) + 1);
+  return [...counts].map(([size, count]) => ({ size, count })).sort((a, b) => b.size - a.size);
+}
+
+function better(first: Packing, second: Packing, order: CutOrder): Packing {
+  const bought = stockLengths(second) - stockLengths(first);
+  if (bought !== 0) return bought < 0 ? second : first;
+  return keptOffcuts(second, order) > keptOffcuts(first, order) ? second : first;
+}
+
+function keptOffcuts(packing: Packing, order: CutOrder): Nm {
+  const { minOffcut } = order;
+  if (minOffcut === undefined) return 0;
+  return packing.reduce((total, { sizes, times }) => {
+    const offcut = offcutOf(sizes.reduce((sum, size) => sum + size, 0), order);
+    return offcut >= minOffcut ? total + offcut * times : total;
+  }, 0);
+}
+
+/** Sizes carry a kerf each, so what they leave of the stock is short of the last cut already; a part at the very end needs none. */
+const offcutOf = (used: Nm, { stock }: CutOrder): Nm => Math.max(0, stock - used);
+
+function binsOf(packing: Packing, { items, kerf, ...order }: CutOrder): readonly CutBin[] {
+  const waiting = new Map<Nm, CutItem[]>();
+  for (const item of [...items].reverse()) {
+    const size = item.length + kerf;
+    const queue = waiting.get(size);
+    if (queue) queue.push(item);
+    else waiting.set(size, [item]);
+  }
+  const bins: CutBin[] = [];
+  for (const { sizes, times } of packing) {
+    for (let time = 0; time < times; time++) {
+      let offset = 0;
+      const laid = sizes.map((size) => {
+        const { id, length } = waiting.get(size)!.pop()!;
+        const at = offset;
+        offset += size;
+        return { id, length, offset: at };
+      });
+      bins.push({ items: laid, offcut: offcutOf(offset, { ...order, items, kerf }) });
+    }
+  }
+  return bins;
+}

@@ -1,0 +1,1 @@
+export { cutStock, type CutBin, type CutItem, type CutOrder, type CutPlan } from './cut-stock.js';
