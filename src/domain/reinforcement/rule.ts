@@ -2,10 +2,11 @@ import type { Finding } from '../evidence/finding.js';
 import type { Nm } from '../quantity/length.js';
 import type { Core, FormRange, MaterialKind, Parameters } from '../range/range.js';
 import type { LaidJob } from '../takeoff/laid.js';
+import type { DesignPressure } from './design-pressure.js';
 import type { CrewInstruction } from './material-line.js';
 
-/** Design pressure of the concrete on one core of one storey [kPa]; rules and checks share it. */
-export type PressureOf = (storey: string, core: Core) => number;
+/** The one pressure of a storey's pour on one core that rules and checks share. */
+export type PressureOf = (storey: string, core: Core) => Pick<DesignPressure, 'psf' | 'basis'>;
 
 /** One mechanism by which forms move before the concrete is hard, and what holds them. One file, one doc, one test. */
 export interface Rule {

@@ -1,0 +1,94 @@
+import type { Core, Material } from '../../range/range.js';
+import type { LaidStorey } from '../../takeoff/laid.js';
+import { counted, lengthText, pressureText } from '../crew-text.js';
+import { laidPlaces, type LaidPlace } from '../laid-places.js';
+import type { CrewInstruction } from '../material-line.js';
+import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { panelForceLb } from '../thrust.js';
+
+/** Closures of one course of one wall. */
+interface Closed {
+  readonly at: LaidPlace;
+  readonly closures: number;
+  readonly forceLb: number;
+  readonly board: boolean;
+}
+
+/** The tape returns along both faces: two legs hold the closure. */
+const LEGS = 2;
+
+const meta: RuleMeta = {
+  id: 'end-closure',
+  title: 'Tapes every end closure round both faces and backs it with a board where the tape alone is not known to hold.',
+  trigger: 'end closures at free ends and at jambs, in every course',
+  consumes: ['tape', 'board'],
+  parameters: ['closureTapeLength', 'closureBoardPerCourse'],
+  basis: 'common practice and statics',
+};
+
+export const endClosure: Rule = {
+  meta,
+  evaluate(context) {
+    const closed = [...laidPlaces(context.job)].flatMap((at) => closuresAt(at, context));
+    return {
+      materials: closed.flatMap((each) => materials(each, context)),
+      instructions: context.job.storeys.flatMap((storey) => instructions(storey, closed, context)),
+      findings: [],
+    };
+  },
+};
+
+function closuresAt(at: LaidPlace, { range, pressureOf }: RuleContext): readonly Closed[] {
+  const closures = at.course.pieces.filter(({ kind }) => kind === 'end-closure').length;
+  if (closures === 0) return [];
+  const { core } = at.wall;
+  const forceLb = panelForceLb(pressureOf(at.storey.id, core).psf, core.width, at.course.height);
+  const holds = tapeHoldsLb(range.materials.find(({ kind }) => kind === 'tape'));
+  return [{ at, closures, forceLb, board: holds === null || forceLb > holds }];
+}
+
+/**
+ * What a tape returned along both faces can hold before it breaks.
+ *
+ * @equation F = 2 · strength per inch · width
+ * @returns  F [lb], null where the strength or the width is not known
+ * @valid    breaking of the tape; how well it sticks to foam is not covered
+ * @source   statics
+ */
+function tapeHoldsLb(tape: Material | undefined): number | null {
+  const width = /^(\d+(?:\.\d+)?) in$/.exec(tape?.size ?? '')?.[1];
+  if (!tape || tape.strengthLbPerIn === null || width === undefined) return null;
+  return LEGS * tape.strengthLbPerIn * Number(width);
+}
+
+function materials({ at, closures, board }: Closed, { range }: RuleContext): readonly Consumption[] {
+  const { closureTapeLength, closureBoardPerCourse } = range.parameters;
+  const tape: Consumption = { place: at.place, material: 'tape', length: closures * closureTapeLength };
+  return board ? [tape, { place: at.place, material: 'board', length: closures * closureBoardPerCourse }] : [tape];
+}
+
+/** One instruction for each core of a storey, with its worst course. */
+function instructions(storey: LaidStorey, closed: readonly Closed[], context: RuleContext): readonly CrewInstruction[] {
+  const here = closed.filter(({ at }) => at.storey === storey);
+  const cores = new Map(here.map(({ at }) => [at.wall.core.code, at.wall.core]));
+  return [...cores.values()].map((core) => instruction(storey, core, here.filter(({ at }) => at.wall.core.code === core.code), context));
+}
+
+function instruction(storey: LaidStorey, core: Core, here: readonly Closed[], { range, pressureOf }: RuleContext): CrewInstruction {
+  const { closureTapeLength, closureBoardPerCourse } = range.parameters;
+  const boards = here.filter(({ board }) => board).reduce((sum, { closures }) => sum + closures, 0);
+  const force = Math.round(Math.max(...here.map(({ forceLb }) => forceLb)));
+  const reason = tapeHoldsLb(range.materials.find(({ kind }) => kind === 'tape')) === null ? 'the strength of the tape is not stated' : 'the force is more than the tape holds';
+  const backing = boards > 0
+    ? ` Because ${reason}, back ${counted(boards, 'closure')} with ${lengthText(closureBoardPerCourse)} of board a course.`
+    : ' The tape holds it.';
+  return {
+    rule: meta.id,
+    storey: storey.id,
+    wall: null,
+    course: null,
+    text:
+      `Core ${core.code}: tape every end closure in every course, ${lengthText(closureTapeLength)} returning along both faces. ` +
+      `The concrete pushes up to ${force} lb on each at ${pressureText(pressureOf(storey.id, core))}.${backing}`,
+  };
+}

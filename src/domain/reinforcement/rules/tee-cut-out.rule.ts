@@ -1,0 +1,71 @@
+import type { Junction, LaidStorey } from '../../takeoff/laid.js';
+import { lengthText, pressureText } from '../crew-text.js';
+import { courseOf, wallFinder } from '../laid-places.js';
+import type { CrewInstruction } from '../material-line.js';
+import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { panelForceLb } from '../thrust.js';
+import type { Nm } from '../../quantity/length.js';
+
+type Tee = NonNullable<Junction['tee']>;
+
+const FACES = 2;
+
+const meta: RuleMeta = {
+  id: 'tee-cut-out',
+  title: 'Pins the panel that lost its webs behind a tee to the branch wall, course by course, and closes the butt joint of the branch.',
+  trigger: 'tees, in every course in which both walls stand',
+  consumes: ['bar', 'wire-tie', 'foam', 'strap'],
+  parameters: ['teePinBar', 'teePinEmbedment', 'teeTieWeb'],
+  basis: 'common practice and statics',
+};
+
+export const teeCutOut: Rule = {
+  meta,
+  evaluate(context) {
+    const tees = context.job.storeys.flatMap((storey) =>
+      storey.junctions.flatMap((junction) => (junction.tee && junction.courses.length > 0 ? [{ storey, junction, tee: junction.tee }] : [])),
+    );
+    return {
+      materials: tees.flatMap(({ storey, junction, tee }) => materials(storey, junction, tee, context)),
+      instructions: tees.map(({ storey, junction, tee }) => instruction(storey, junction, tee, context)),
+      findings: [],
+    };
+  },
+};
+
+/** The pin in one piece: over the cut-out, one web beyond it on each side, and an embedment past each web. */
+function pinLength({ cutFrom, cutTo }: Tee, { range }: RuleContext): Nm {
+  return cutTo - cutFrom + 2 * range.webSpacing + 2 * range.parameters.teePinEmbedment;
+}
+
+function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): readonly Consumption[] {
+  const through = wallFinder(storey)(tee.through);
+  return junction.courses.flatMap((n): readonly Consumption[] => {
+    const place = { storey: storey.id, wall: tee.through, course: n };
+    const joint = FACES * courseOf(through, n).height;
+    return [
+      { place, material: { sku: context.range.parameters.teePinBar }, length: pinLength(tee, context) },
+      { place, material: 'wire-tie', count: 1 },
+      { place, material: 'foam', length: joint },
+      { place, material: 'strap', length: joint },
+    ];
+  });
+}
+
+function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): CrewInstruction {
+  const wall = wallFinder(storey);
+  const { teeTieWeb } = context.range.parameters;
+  const pressure = context.pressureOf(storey.id, wall(tee.branch).core);
+  const height = Math.max(...junction.courses.map((n) => courseOf(wall(tee.through), n).height));
+  const force = Math.round(panelForceLb(pressure.psf, tee.cutTo - tee.cutFrom, height));
+  return {
+    rule: meta.id,
+    storey: storey.id,
+    wall: tee.through,
+    course: null,
+    text:
+      `Tee of ${tee.branch} on ${tee.through}: cut the near panel of ${tee.through} out over the core of ${tee.branch}, ${lengthText(tee.cutTo - tee.cutFrom)} wide. ` +
+      `In every course pin the far panel with one bar of ${lengthText(pinLength(tee, context))} through the webs beside the cut and wire it back to web ${teeTieWeb} of ${tee.branch}: take up the slack and no more, or the panel is drawn in. ` +
+      `Each pin holds up to ${force} lb at ${pressureText(pressure)}. Foam and strap the butt joint of ${tee.branch} on both faces.`,
+  };
+}
