@@ -1,4 +1,5 @@
 import type { Nm } from '../quantity/length.js';
+import { columnGeneration } from './column-generation.js';
 import { fillLargest } from './fill-largest.js';
 import { firstFitDecreasing } from './first-fit-decreasing.js';
 import { lowerBound } from './lower-bound.js';
@@ -37,24 +38,32 @@ export interface CutPlan {
  *
  * A cut lies after every part but one that ends exactly at the stock's end, so parts fit when Σ (length + kerf) ≤ stock + kerf:
  * with the kerf added to both, it drops out of the packing and of its bound. Two heuristics run and the better plan is
- * taken: fewer stock pieces, then more length in offcuts worth keeping, then first-fit-decreasing. The plan depends on the
- * multiset of lengths alone; of equal lengths the ids are given out in the order in which they came.
+ * taken: fewer stock pieces, then more length in offcuts worth keeping, then first-fit-decreasing. Where both stay above the
+ * bound, column generation looks for fewer pieces and a higher bound. The plan depends on the multiset of lengths alone; of
+ * equal lengths the ids are given out in the order in which they came.
  *
  * @throws RangeError naming a part that is longer than the stock, or a length that is not a positive whole number of nm
- * @source see `firstFitDecreasing`, `fillLargest`, `lowerBound`
+ * @source see `firstFitDecreasing`, `fillLargest`, `columnGeneration`, `lowerBound`
  */
 export function cutStock(order: CutOrder): CutPlan {
   refuseBadLengths(order);
   const { stock, kerf, items } = order;
   const capacity = stock + kerf;
   const sizes = sizesOf(items, kerf);
-  const wholes = sizes.filter(({ size }) => size === capacity);
-  const parts = sizes.filter(({ size }) => size < capacity);
-  const packing = [
-    ...wholes.map(({ size, count }) => ({ sizes: [size], times: count })),
-    ...better(firstFitDecreasing(parts, capacity), fillLargest(parts, capacity), order),
-  ];
-  return { bins: binsOf(packing, order), lowerBound: lowerBound(sizes, capacity) };
+  const wholes = sizes.filter(({ size }) => size === capacity).map(({ size, count }) => ({ sizes: [size], times: count }));
+  const parts = packParts(sizes.filter(({ size }) => size < capacity), capacity, order);
+  return { bins: binsOf([...wholes, ...parts.packing], order), lowerBound: stockLengths(wholes) + parts.bound };
+}
+
+/** Past so many distinct sizes the heuristics are near the bound and the linear programme is slow. */
+const SIZES_PER_PROGRAMME = 60;
+
+function packParts(parts: readonly SizeCount[], capacity: Nm, order: CutOrder): { packing: Packing; bound: number } {
+  const packing = better(firstFitDecreasing(parts, capacity), fillLargest(parts, capacity), order);
+  const bound = lowerBound(parts, capacity);
+  if (stockLengths(packing) === bound || parts.length > SIZES_PER_PROGRAMME) return { packing, bound };
+  const generated = columnGeneration(parts, capacity, bound);
+  return { packing: better(packing, generated.packing, order), bound: Math.max(bound, generated.bound) };
 }
 
 function refuseBadLengths({ stock, kerf, items }: CutOrder): void {

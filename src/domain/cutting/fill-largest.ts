@@ -5,7 +5,7 @@ import type { Packing, Pattern, SizeCount } from './packing.js';
 /** Most sums remembered for one stock length; a range with a cut module of an inch has fewer than its form has inches. */
 const SUMS_PER_STOCK = 1_024;
 /** Most steps of the whole packing, counted and not timed, so that the answer does not depend on the machine. */
-const STEPS_PER_PACKING = 3_000_000;
+const STEPS_PER_PACKING = 1_200_000;
 
 /**
  * Largest first, the remainder filled as full as it goes: each stock length takes the largest part left and the subset of
