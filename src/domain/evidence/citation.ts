@@ -1,0 +1,50 @@
+/** Published sources by the key that docstrings, traces and findings carry; the bibliography says how each was read. */
+export const SOURCE_TITLES = {
+  'aci-347-04': 'ACI 347-04, Guide to Formwork for Concrete',
+  'aci-305-1-14': 'ACI 305.1-14, Specification for Hot Weather Concreting',
+  'salman-lecture-3': 'Lecture 3, Pressure of Concrete on Formwork',
+  'peurifoy-oberlender-4': 'Formwork for Concrete Structures',
+  'hurd-2006': 'Use updated wall pressure formulas',
+  'cc-form-pressure': 'Form pressure (question and answer)',
+  nunnally: 'Construction Methods and Management, chapter 12, Concrete Form Design',
+  en5466a: 'Concrete Engineering, subcourse EN5466A',
+  'estimating-lecture': 'Construction Cost Estimating, lecture transcript',
+  'wall-form-si-sheet': 'Wall Form Design SI Unit, spreadsheet after ACI SP-4, 7th edition',
+  'formwork-problem-set-3': 'Formwork, problem set 3',
+} as const satisfies Readonly<Record<string, string>>;
+
+export type SourceKey = keyof typeof SOURCE_TITLES;
+
+/** Where a number comes from when no publication stands behind it. */
+export const UNPUBLISHED_SOURCES = ['common practice', 'statics', 'geometry', 'form range'] as const;
+
+/** A source as a trace or finding carries it, taken apart. */
+export interface Citation {
+  /** Null where no publication stands behind the number. */
+  readonly key: SourceKey | null;
+  /** Clause, table or equation; empty where the whole source is meant. */
+  readonly clause: string;
+}
+
+/**
+ * Takes `aci-347-04 §2.2.2` apart.
+ *
+ * @param source text of a trace step's or finding's `source`
+ * @returns      key and clause; key null for what is not published
+ */
+export function citation(source: string): Citation {
+  const [first = '', ...rest] = source.split(' ');
+  return Object.hasOwn(SOURCE_TITLES, first) ? { key: first as SourceKey, clause: rest.join(' ') } : { key: null, clause: '' };
+}
+
+/**
+ * The source as a reader wants it: `ACI 347-04, Guide to Formwork for Concrete, §2.2.2`.
+ *
+ * @param source text of a trace step's or finding's `source`
+ * @returns      title and clause; what is not published stays as it is
+ */
+export function citationText(source: string): string {
+  const { key, clause } = citation(source);
+  if (key === null) return source;
+  return clause === '' ? SOURCE_TITLES[key] : `${SOURCE_TITLES[key]}, ${clause}`;
+}
