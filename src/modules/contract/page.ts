@@ -1,5 +1,6 @@
 import { Refusal } from '../../platform/refusals/refusal.js';
 import type { Page, PageQuery } from './contract.schemas.js';
+import { wrongField } from './field-error.js';
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
 
@@ -33,8 +34,7 @@ export function numberAfter(query: PageQuery): number {
 }
 
 function wrongCursor(read: string): never {
-  const error = { sheet: null, row: null, column: null, pointer: '/after', read: read.slice(0, 80), fix: 'the `next` of the page before, unaltered' };
-  throw new Refusal('invalid', 'The cursor is not one that was given out.', [error]);
+  throw wrongField('The cursor is not one that was given out.', '/after', read, 'the `next` of the page before, unaltered');
 }
 
 /** One page of rows of which one more was read than asked for. */

@@ -6,6 +6,7 @@ import { breaches } from '../../platform/database/database-trouble.js';
 import type { Transaction } from '../../platform/database/transaction.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import type { Page, PageQuery } from '../contract/contract.schemas.js';
+import { wrongField } from '../contract/field-error.js';
 import { idAfter, isId, pageOf } from '../contract/page.js';
 import { permit } from './permissions.js';
 import { PeopleRepository, type OrganisationRow, type PersonRow, type TokenRow } from './people.repository.js';
@@ -40,8 +41,7 @@ export class PeopleService {
       return await this.database.transaction(actor, (tx) => this.addPersonIn(tx, body));
     } catch (error) {
       if (!breaches(error, 'people_email_key')) throw error;
-      throw new Refusal('invalid', 'Somebody has this address already.', [
-        { sheet: null, row: null, column: null, pointer: '/email', read: body.email.slice(0, 80), fix: 'an address that nobody here has' }]);
+      throw wrongField('Somebody has this address already.', '/email', body.email, 'an address that nobody here has');
     }
   }
 
@@ -68,10 +68,7 @@ export class PeopleService {
 
   async addTokenIn(tx: Transaction, body: TokenBody): Promise<NewTokenAnswer> {
     const person = isId(body.person) ? await this.repository.person(tx, body.person) : null;
-    if (!person) {
-      throw new Refusal('invalid', 'There is no such person.', [
-        { sheet: null, row: null, column: null, pointer: '/person', read: body.person.slice(0, 80), fix: 'the id of a person, from GET /v1/people' }]);
-    }
+    if (!person) throw wrongField('There is no such person.', '/person', body.person, 'the id of a person, from GET /v1/people');
     const token = `wc_${randomBytes(32).toString('base64url')}`;
     const row = await tx.insert<TokenRow>(
       'tokens',

@@ -9,7 +9,7 @@ const TicketMessage = z.object({
   at: Instant,
   by: z.string(),
   role: z.enum(['contractor', 'support', 'sales', 'admin', 'system']),
-  kind: z.enum(['reply', 'note']),
+  kind: z.enum(['answer', 'comment', 'note', 'opened']),
   text: z.string(),
 }).meta({ id: 'TicketMessage' });
 
@@ -42,5 +42,5 @@ export type ReplyBody = z.infer<typeof ReplyBody>;
 
 export const CloseBody = z.strictObject({
   text: z.string().trim().min(1).max(10_000).optional(),
-}).meta({ id: 'TicketMove' });
+}).meta({ id: 'TicketMove' }).nullish().transform((body) => body ?? {});
 export type CloseBody = z.infer<typeof CloseBody>;

@@ -1,0 +1,12 @@
+import { Module } from '@nestjs/common';
+import { TicketSettler } from './ticket-settler.js';
+import { TicketsController } from './tickets.controller.js';
+import { TicketsRepository } from './tickets.repository.js';
+import { TicketsService } from './tickets.service.js';
+
+@Module({
+  controllers: [TicketsController],
+  providers: [TicketsService, TicketsRepository, TicketSettler],
+  exports: [TicketsService, TicketSettler],
+})
+export class TicketsModule {}
