@@ -1,6 +1,7 @@
 import type { Nm } from '../quantity/length.js';
+import type { LengthUnit } from '../quantity/length-unit.js';
 
-export type LengthUnit = 'in' | 'ft' | 'mm' | 'm';
+export type { LengthUnit } from '../quantity/length-unit.js';
 export type DimensionsTo = 'foam-face' | 'concrete-face' | 'axis';
 export type Lining = 'buck' | 'end-closure';
 
