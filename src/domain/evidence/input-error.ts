@@ -18,9 +18,15 @@ const MAX_READ = 80;
 
 /** What was read, as an error shows it: control characters and broken halves of characters replaced, cut to 80 characters. */
 export function shownText(value: unknown): string {
-  const text = typeof value === 'string' ? value : value === undefined ? '' : (JSON.stringify(value) ?? '');
+  const text = inWords(value);
   const short = text.length > MAX_READ ? `${text.slice(0, MAX_READ - 1)}…` : text;
   return short.replace(/[\p{Cc}\p{Cs}]/gu, '\ufffd');
+}
+
+function inWords(value: unknown): string {
+  if (value === undefined || value === null) return '';
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  return typeof value === 'object' ? 'an object' : String(value);
 }
 
 /** Errors of one upload: all are counted, the first two hundred kept. */

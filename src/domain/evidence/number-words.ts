@@ -1,0 +1,51 @@
+import { fahrenheitToCelsius, feetToMetres, psfToKpa } from '../quantity/us-customary.js';
+import { lengthWords, type LengthStyle } from './length-words.js';
+import { shownNumber } from './shown-number.js';
+
+/** What a number's key is called where taking the key apart does not read well. */
+const NAMES: Readonly<Record<string, string>> = {
+  core: 'core',
+  otherCore: 'other core',
+  missing: 'not stated',
+  pressurePsf: 'pressure',
+  ratedPsf: 'rated',
+  riseFtPerH: 'rate of rise',
+  riseLimitFtPerH: 'fastest allowed',
+  riseLimit: 'fastest allowed',
+  concreteF: 'concrete',
+  limitF: 'limit of the method',
+};
+
+const nearest = (value: number, step: number): string => shownNumber(Number((Math.round(value / step) * step).toFixed(6)));
+const isMetric = (style: LengthStyle): boolean => style === 'mm' || style === 'm';
+const both = (us: string, si: string, style: LengthStyle): string => (isMetric(style) ? `${si} (${us})` : `${us} (${si})`);
+
+/** How a number is written, by the unit its key ends in; the first that fits counts. */
+const WRITERS: readonly { readonly suffix: string; readonly write: (value: number, style: LengthStyle) => string }[] = [
+  { suffix: 'FtPerH', write: (v, style) => both(`${nearest(v, 0.01)} ft/h`, `${nearest(feetToMetres(v), 0.01)} m/h`, style) },
+  { suffix: 'Psf', write: (v, style) => both(`${nearest(v, 1)} psf`, `${nearest(psfToKpa(v), 0.1)} kPa`, style) },
+  { suffix: 'Deg', write: (v) => `${v.toFixed(1)}°` },
+  { suffix: 'Mm', write: (v, style) => lengthWords(v, style) },
+  { suffix: 'Lb', write: (v) => `${nearest(v, 1)} lb` },
+  { suffix: 'In', write: (v) => `${nearest(v, 0.0001)} in` },
+  { suffix: 'F', write: (v, style) => both(`${nearest(v, 0.1)} °F`, `${nearest(fahrenheitToCelsius(v), 0.1)} °C`, style) },
+  { suffix: 'Kpa', write: (v) => `${nearest(v, 0.1)} kPa` },
+  { suffix: 'KnPerM3', write: (v) => `${nearest(v, 0.01)} kN/m³` },
+  { suffix: 'Mps', write: (v) => `${nearest(v, 0.1)} m/s` },
+];
+
+const spaced = (key: string): string => key.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();
+
+/**
+ * One of a finding's numbers in words: `pressure 825 psf (39.5 kPa)`, `turn 112.4°`, `core 6`.
+ *
+ * @param key   name of the number, ending in its unit
+ * @param value the number, or a name as text
+ * @param style units of the schedule
+ */
+export function numberWords(key: string, value: number | string, style: LengthStyle): string {
+  const writer = typeof value === 'number' ? WRITERS.find(({ suffix }) => key.endsWith(suffix) && key !== suffix) : undefined;
+  const name = NAMES[key] ?? spaced(writer ? key.slice(0, -writer.suffix.length) : key);
+  if (typeof value === 'string') return `${name} ${value}`;
+  return `${name} ${writer ? writer.write(value, style) : shownNumber(value)}`;
+}

@@ -1,0 +1,35 @@
+import type { FindingCode } from '../evidence/finding.js';
+
+/**
+ * The numbers that decide the answer to each finding, by their keys in `finding.numbers`: what differs in one of them is another
+ * question, what differs in anything else is the same question at another place. `every` takes all of the finding's numbers.
+ */
+export const QUESTION_NUMBERS = {
+  'turn-not-made': ['turnDeg', 'core'],
+  'turn-acute': ['turnDeg', 'core'],
+  'walls-cross': ['turnDeg', 'core', 'otherCore'],
+  'wall-overlap': ['core', 'otherCore'],
+  'plan-open': [],
+  'radius-tight': ['radiusMm', 'core'],
+  'run-too-short': ['lengthMm', 'core'],
+  'opening-too-wide': ['widthMm', 'core'],
+  'wall-beyond-tables': ['heightMm', 'core'],
+  'backfill-beyond-tables': ['backfillMm', 'core'],
+  'soil-not-listed': 'every',
+  'site-beyond-method': 'every',
+  'pressure-over-rating': ['pressurePsf', 'ratedPsf', 'core'],
+  'outside-method': 'every',
+  'tee-skewed': ['turnDeg', 'core', 'otherCore'],
+  'radius-wall': ['radiusMm', 'core'],
+  'mitre-odd': ['turnDeg', 'core'],
+  'gable-steep': ['slopeDeg', 'core'],
+  'core-change': ['turnDeg', 'core', 'otherCore'],
+  'opening-near-corner': ['core'],
+  'pier-narrow': ['core'],
+  'single-lift-height': ['heightMm'],
+  'height-not-coursed': ['heightMm'],
+  'height-ripped': [],
+  seam: [],
+  'site-not-stated': [],
+  'pour-not-stated': [],
+} as const satisfies Readonly<Record<FindingCode, readonly string[] | 'every'>>;

@@ -1,0 +1,64 @@
+import { describe, expect, it } from '@jest/globals';
+import { SEVERITY, finding, type FindingCode } from '../../../src/domain/evidence/finding.js';
+import { findingPlaceText, findingText } from '../../../src/domain/evidence/finding-text.js';
+import { lengthWords } from '../../../src/domain/evidence/length-words.js';
+import { numberWords } from '../../../src/domain/evidence/number-words.js';
+
+const codes = Object.keys(SEVERITY) as FindingCode[];
+
+describe('findingText', () => {
+  it.each(codes)('%s is one sentence with all its numbers', (code) => {
+    const text = findingText(finding(code, { numbers: { turnDeg: 67.5, lengthMm: 304.8, core: '6' } }));
+    expect(text).toMatch(/^[A-Z].+: turn 67\.5°, length 1'-0", core 6\.$/);
+    expect(text).not.toMatch(/undefined|null|NaN|[a-z][A-Z]/);
+    expect(findingText(finding(code))).toMatch(/^[A-Z][^:]*\.$|^[A-Z].*:.*\.$/);
+  });
+
+  it('no two codes read alike', () => {
+    expect(new Set(codes.map((code) => findingText(finding(code)))).size).toBe(codes.length);
+  });
+
+  it('says what presses, what is allowed and how fast it may go', () => {
+    const numbers = { core: '6', pressurePsf: 921.43, ratedPsf: 750, riseFtPerH: 6, riseLimitFtPerH: 4.6667 };
+    const found = finding('pressure-over-rating', { storey: 'S1', numbers });
+    expect(findingText(found, 'in')).toContain(': core 6, pressure 921 psf (44.1 kPa), rated 750 psf (35.9 kPa), rate of rise 6 ft/h (1.83 m/h), fastest allowed 4.67 ft/h (1.42 m/h).');
+    expect(findingText(found, 'm')).toContain(': core 6, pressure 44.1 kPa (921 psf), rated 35.9 kPa (750 psf), rate of rise 1.83 m/h (6 ft/h), fastest allowed 1.42 m/h (4.67 ft/h).');
+  });
+});
+
+describe('findingPlaceText', () => {
+  it('names storey, walls, course and station', () => {
+    const found = finding('tee-skewed', { storey: 'S1', walls: ['A', 'B', 'C'], course: 2, atMm: 3810 });
+    expect(findingPlaceText(found, 'ft')).toBe('storey S1, walls A, B and C, course 2, at 12\'-6"');
+    expect(findingPlaceText(found, 'm')).toBe('storey S1, walls A, B and C, course 2, at 3810 mm');
+  });
+
+  it('is empty for the whole job', () => expect(findingPlaceText(finding('pour-not-stated'))).toBe(''));
+});
+
+describe('lengthWords', () => {
+  it.each([
+    { mm: 0, us: '0"', si: '0 mm' },
+    { mm: 25.4, us: '1"', si: '25 mm' },
+    { mm: 12.7, us: '1/2"', si: '13 mm' },
+    { mm: 304.8, us: '1\'-0"', si: '305 mm' },
+    { mm: 3822.7, us: '12\'-6 1/2"', si: '3823 mm' },
+    { mm: 308, us: '1\'-0 1/8"', si: '308 mm' },
+    { mm: 304.7, us: '1\'-0"', si: '305 mm' },
+    { mm: -47.625, us: '-1 7/8"', si: '-48 mm' },
+  ])('$mm mm reads $us and $si', ({ mm, us, si }) => {
+    expect(lengthWords(mm, 'in')).toBe(us);
+    expect(lengthWords(mm, 'mm')).toBe(si);
+  });
+});
+
+describe('numberWords', () => {
+  it.each([
+    { key: 'concreteF', value: 30, words: 'concrete 30 °F (-1.1 °C)' },
+    { key: 'missing', value: 'rise, concrete', words: 'not stated rise, concrete' },
+    { key: 'footingFixBy', value: 'track', words: 'footing fix by track' },
+    { key: 'count', value: 3, words: 'count 3' },
+    { key: 'forceLb', value: 399.9, words: 'force 400 lb' },
+    { key: 'soilKnPerM3', value: 7.069, words: 'soil 7.07 kN/m³' },
+  ])('$key $value reads $words', ({ key, value, words }) => expect(numberWords(key, value, 'in')).toBe(words));
+});
