@@ -1,4 +1,5 @@
 import { toInches, toMm, type Nm } from '../quantity/length.js';
+import { feetToMetres, psfToKpa } from '../quantity/us-customary.js';
 import type { DesignPressure } from './design-pressure.js';
 
 /** `24 in (610 mm)`: inches to at most three decimals, whole millimetres. */
@@ -6,9 +7,19 @@ export function lengthText(length: Nm): string {
   return `${Number(toInches(length).toFixed(3))} in (${Math.round(toMm(length))} mm)`;
 }
 
-/** `750 psf (rated pressure, no pour to go by)`. */
+/** `400 lb (1.78 kN)`: 1 lb over 1 ft² is 1 psf. */
+export function forceText(lb: number): string {
+  return `${Math.round(lb)} lb (${(psfToKpa(lb) * feetToMetres(1) ** 2).toFixed(2)} kN)`;
+}
+
+/** `424 lb/ft (6.19 kN/m)`. */
+export function lineForceText(lbPerFt: number): string {
+  return `${Math.round(lbPerFt)} lb/ft (${(psfToKpa(lbPerFt) * feetToMetres(1)).toFixed(2)} kN/m)`;
+}
+
+/** `750 psf (the form's rated pressure)`. */
 export function pressureText(pressure: Pick<DesignPressure, 'psf' | 'basis'>): string {
-  const basis = pressure.basis === 'pour' ? 'from the pour as planned' : "the form's rated pressure, the pour not being stated";
+  const basis = pressure.basis === 'pour' ? 'from the pour as planned' : "the form's rated pressure";
   return `${Math.round(pressure.psf)} psf (${basis})`;
 }
 

@@ -10,7 +10,7 @@ import { stripCourse } from './rules/strip-course.rule.js';
 import { teeCutOut } from './rules/tee-cut-out.rule.js';
 import { topCourseHoldDown } from './rules/top-course-hold-down.rule.js';
 
-/** Every rule, in the order of the alphabet. The catalogue test holds this list to the folder. */
+/** Every rule, in the order of the alphabet: written by `npm run new:rule`, held to the folder by the catalogue test. */
 export const RULES: readonly Rule[] = [
   endClosure,
   footingCorner,

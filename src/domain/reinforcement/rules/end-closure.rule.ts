@@ -1,6 +1,6 @@
 import type { Core, Material } from '../../range/range.js';
 import type { LaidStorey } from '../../takeoff/laid.js';
-import { counted, lengthText, pressureText } from '../crew-text.js';
+import { counted, forceText, lengthText, pressureText } from '../crew-text.js';
 import { laidPlaces, type LaidPlace } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
@@ -77,7 +77,7 @@ function instructions(storey: LaidStorey, closed: readonly Closed[], context: Ru
 function instruction(storey: LaidStorey, core: Core, here: readonly Closed[], { range, pressureOf }: RuleContext): CrewInstruction {
   const { closureTapeLength, closureBoardPerCourse } = range.parameters;
   const boards = here.filter(({ board }) => board).reduce((sum, { closures }) => sum + closures, 0);
-  const force = Math.round(Math.max(...here.map(({ forceLb }) => forceLb)));
+  const force = here.reduce((most, { forceLb }) => Math.max(most, forceLb), 0);
   const reason = tapeHoldsLb(range.materials.find(({ kind }) => kind === 'tape')) === null ? 'the strength of the tape is not stated' : 'the force is more than the tape holds';
   const backing = boards > 0
     ? ` Because ${reason}, back ${counted(boards, 'closure')} with ${lengthText(closureBoardPerCourse)} of board a course.`
@@ -89,6 +89,6 @@ function instruction(storey: LaidStorey, core: Core, here: readonly Closed[], { 
     course: null,
     text:
       `Core ${core.code}: tape every end closure in every course, ${lengthText(closureTapeLength)} returning along both faces. ` +
-      `The concrete pushes up to ${force} lb on each at ${pressureText(pressureOf(storey.id, core))}.${backing}`,
+      `The concrete pushes up to ${forceText(force)} on each at ${pressureText(pressureOf(storey.id, core))}.${backing}`,
   };
 }

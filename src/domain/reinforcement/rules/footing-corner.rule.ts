@@ -1,5 +1,5 @@
 import type { LaidCourse, LaidStorey, Piece } from '../../takeoff/laid.js';
-import { lengthText } from '../crew-text.js';
+import { counted, lengthText } from '../crew-text.js';
 import { placesOfStorey } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
@@ -67,6 +67,6 @@ function instruction(storey: LaidStorey, ends: number, { range }: RuleContext): 
     storey: storey.id,
     wall: null,
     course: 1,
-    text: `At each of the ${ends} corner units and free ends of course 1: ${by} on each face, lapping both neighbours (at a free end the one neighbour and the closure), before the second course goes on.`,
+    text: `At ${counted(ends, 'corner unit or free end', 'corner units and free ends')} of course 1: ${by} on each face, lapping both neighbours (at a free end the one neighbour and the closure), before the second course goes on.`,
   };
 }

@@ -1,5 +1,5 @@
 import type { Junction, LaidStorey } from '../../takeoff/laid.js';
-import { counted, lengthText, pressureText } from '../crew-text.js';
+import { counted, lengthText, lineForceText, pressureText } from '../crew-text.js';
 import { wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
@@ -42,7 +42,7 @@ function instruction(storey: LaidStorey, junction: Junction, { range, pressureOf
   const { core } = wallFinder(storey)(arriving as string);
   const { hingedCornerStrips, tapeStripLength } = range.parameters;
   const pressure = pressureOf(storey.id, core);
-  const thrust = Math.round(bendThrustLbPerFt(pressure.psf, core.width, junction.turn));
+  const thrust = bendThrustLbPerFt(pressure.psf, core.width, junction.turn);
   return {
     rule: meta.id,
     storey: storey.id,
@@ -50,6 +50,6 @@ function instruction(storey: LaidStorey, junction: Junction, { range, pressureOf
     course: null,
     text:
       `Corner of ${arriving} and ${leaving}: cut the inner hinge wall away so that the core runs through, then ${counted(hingedCornerStrips, 'strip')} of tape, ${lengthText(tapeStripLength)} each, across the hinge of every unit. ` +
-      `Brace the convex side over the full height for the bend thrust: 2 · p · t · sin(turn / 2) = ${thrust} lb per foot of height at ${pressureText(pressure)}.`,
+      `Brace the convex side over the full height for the bend thrust: 2 · p · t · sin(turn / 2) = ${lineForceText(thrust)} of height at ${pressureText(pressure)}.`,
   };
 }

@@ -1,5 +1,5 @@
 import type { Junction, LaidStorey } from '../../takeoff/laid.js';
-import { lengthText, pressureText } from '../crew-text.js';
+import { forceText, lengthText, pressureText } from '../crew-text.js';
 import { courseOf, wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
@@ -55,9 +55,9 @@ function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: Ru
 function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): CrewInstruction {
   const wall = wallFinder(storey);
   const { teeTieWeb } = context.range.parameters;
-  const pressure = context.pressureOf(storey.id, wall(tee.branch).core);
+  const pressure = context.pressureOf(storey.id, wall(tee.through).core);
   const height = Math.max(...junction.courses.map((n) => courseOf(wall(tee.through), n).height));
-  const force = Math.round(panelForceLb(pressure.psf, tee.cutTo - tee.cutFrom, height));
+  const force = panelForceLb(pressure.psf, tee.cutTo - tee.cutFrom, height);
   return {
     rule: meta.id,
     storey: storey.id,
@@ -66,6 +66,6 @@ function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: 
     text:
       `Tee of ${tee.branch} on ${tee.through}: cut the near panel of ${tee.through} out over the core of ${tee.branch}, ${lengthText(tee.cutTo - tee.cutFrom)} wide. ` +
       `In every course pin the far panel with one bar of ${lengthText(pinLength(tee, context))} through the webs beside the cut and wire it back to web ${teeTieWeb} of ${tee.branch}: take up the slack and no more, or the panel is drawn in. ` +
-      `Each pin holds up to ${force} lb at ${pressureText(pressure)}. Foam and strap the butt joint of ${tee.branch} on both faces.`,
+      `Each pin holds up to ${forceText(force)} at ${pressureText(pressure)}. Foam and strap the butt joint of ${tee.branch} on both faces.`,
   };
 }

@@ -1,0 +1,34 @@
+import { stripCourse } from '../../../../src/domain/reinforcement/rules/strip-course.rule.js';
+import { laidJob, strip, times } from '../../../support/laid.js';
+import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
+
+const applies: readonly Applies[] = [
+  {
+    name: '20 ft of strip: 240 / 16 = 15 tapes a face of 2 ft = 60 ft',
+    job: laidJob({ walls: [{ length: 240, courses: times(2), strips: [strip(1, [[0, 240]])] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 1, 60]],
+    says: [['1 height strip in', '24 in (610 mm) each, every 16 in (406 mm) on both faces']],
+  },
+  {
+    name: 'mitred past its nodes at both corners, the strip is taped over the axis length only',
+    job: laidJob({ walls: [{ length: 240, courses: times(2), strips: [strip(1, [[-5.5, 245.5]])] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 1, 60]],
+    says: [['1 height strip in']],
+  },
+  {
+    name: 'a window of 36 in: ceil(50/16) + ceil(154/16) = 4 + 10 = 14 tapes a face = 56 ft; each strip for itself',
+    job: laidJob({ walls: [{ length: 240, courses: times(3), strips: [strip(1, [[0, 50], [86, 240]]), strip(2, [[0, 240]])] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 1, 56], ['TAPE-4', 'S1', 'A', 2, 60]],
+    says: [['2 height strips in']],
+  },
+  {
+    name: 'a remainder takes a tape of its own: 17 in is 2 tapes a face',
+    job: laidJob({ walls: [{ length: 17, courses: times(2), strips: [strip(1, [[0, 17]])] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 1, 8]],
+    says: [['1 height strip in']],
+  },
+];
+
+const doesNotApply: readonly DoesNotApply[] = [{ name: 'a wall without strips', job: laidJob({ walls: [{ length: 240, courses: times(6) }] }) }];
+
+testRule(stripCourse, applies, doesNotApply);

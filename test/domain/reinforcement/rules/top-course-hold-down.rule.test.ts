@@ -1,0 +1,37 @@
+import { topCourseHoldDown } from '../../../../src/domain/reinforcement/rules/top-course-hold-down.rule.js';
+import { joint, laidJob, times } from '../../../support/laid.js';
+import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
+
+const FOUR_JOINTS = [joint(48), joint(96), joint(144), joint(192)];
+
+const applies: readonly Applies[] = [
+  {
+    name: '20 ft: every 2nd web is 16 in, 15 strips a face of 2 ft = 60 ft; a cable tie at each of 4 head joints',
+    job: laidJob({ walls: [{ length: 240, courses: [{ joints: [joint(24)] }, { joints: FOUR_JOINTS }] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 2, 60], ['CTIE-14', 'S1', 'A', 2, 4]],
+    says: [['every 2 webs (16 in (406 mm)), both faces', 'a cable tie between neighbours at every head joint']],
+  },
+  {
+    name: 'an opening to the top parts the run: ceil(100/16) + ceil(104/16) = 7 + 7 = 14 strips a face = 56 ft',
+    job: laidJob({ walls: [{ length: 240, courses: [...times(5), { voids: [[100, 136]], joints: [joint(48), joint(188, 'leg')] }] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 6, 56], ['CTIE-14', 'S1', 'A', 6, 2]],
+    says: [['Top course']],
+  },
+  {
+    name: 'wire ties where the range says so, every web where it says 1: 30 strips a face',
+    job: laidJob({ onFooting: false, walls: [{ length: 240, courses: [...times(5), { joints: [joint(48)] }] }] }),
+    range: { parameters: { holdDownTieBy: 'wire-tie', holdDownEveryWebs: 1 } },
+    materials: [['TAPE-4', 'S1', 'A', 6, 120], ['WIRE-16', 'S1', 'A', 6, 1]],
+    says: [['every 1 web (8 in', 'a wire tie']],
+  },
+  {
+    name: 'a wall of one course has nothing below to tape to; its joints are tied',
+    job: laidJob({ walls: [{ length: 240, courses: [{ joints: FOUR_JOINTS }] }] }),
+    materials: [['CTIE-14', 'S1', 'A', 1, 4]],
+    says: [['Top course']],
+  },
+];
+
+const doesNotApply: readonly DoesNotApply[] = [{ name: 'a storey without walls', job: laidJob({ walls: [] }) }];
+
+testRule(topCourseHoldDown, applies, doesNotApply);
