@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from '@jest/globals';
-import { celsiusToFahrenheit, metresToFeet, psfToKpa } from '../../src/domain/quantity/us-customary.js';
+import { celsiusToFahrenheit, metresPerHourToFeetPerHour, psfToKpa } from '../../src/domain/quantity/us-customary.js';
 import { cementGroup } from '../../src/domain/engineering/aci-347-04/cement-group.js';
 import { chemistryCoefficient } from '../../src/domain/engineering/aci-347-04/chemistry-coefficient.js';
 import { hydrostaticDepth } from '../../src/domain/engineering/aci-347-04/hydrostatic-depth.js';
@@ -57,7 +57,7 @@ const ASKED: Readonly<Record<string, (inputs: Inputs) => number>> = {
   pressureByEquationA: (i) => pressureByEquationA(num(i, 'Cw'), num(i, 'Cc'), num(i, 'R_ftPerH'), num(i, 'T_F')),
   pressureByEquationB: (i) => pressureByEquationB(num(i, 'Cw'), num(i, 'Cc'), num(i, 'R_ftPerH'), num(i, 'T_F')),
   pressureByEquationAKpa: (i) =>
-    psfToKpa(pressureByEquationA(num(i, 'Cw'), num(i, 'Cc'), metresToFeet(num(i, 'R_mPerH')), celsiusToFahrenheit(num(i, 'T_C')))),
+    psfToKpa(pressureByEquationA(num(i, 'Cw'), num(i, 'Cc'), metresPerHourToFeetPerHour(num(i, 'R_mPerH')), celsiusToFahrenheit(num(i, 'T_C')))),
   minimumPressure: (i) => minimumPressure(num(i, 'Cw')),
   minimumPressureKpa: (i) => psfToKpa(minimumPressure(num(i, 'Cw'))),
   unitWeightCoefficient: (i) => unitWeightCoefficient(num(i, 'w_pcf')),
@@ -138,7 +138,7 @@ describe('SI printing of the equations', () => {
     const bySiConstants = equation === 'A' ? 7.2 + (785 * R) / (T + 17.8) : 7.2 + 1156 / (T + 17.8) + (244 * R) / (T + 17.8);
     expectPrinted(bySiConstants, printed);
     const by = equation === 'A' ? pressureByEquationA : pressureByEquationB;
-    const here = psfToKpa(by(1, 1, metresToFeet(R), celsiusToFahrenheit(T)));
+    const here = psfToKpa(by(1, 1, metresPerHourToFeetPerHour(R), celsiusToFahrenheit(T)));
     expectPrinted(here, ours);
     // Constants rounded to three digits: 785 stands for 784.95, 1156 for 1154.4, 244 for 244.2, 7.2 for 7.18, 17.8 for 17.78.
     expect(Math.abs(here / bySiConstants - 1)).toBeLessThan(0.001);

@@ -1,6 +1,7 @@
-import { lengthWords, type LengthStyle } from './length-words.js';
+import { lengthWords } from './length-words.js';
 import { numberWords } from './number-words.js';
 import type { Finding, FindingCode } from './finding.js';
+import type { LengthUnit } from '../quantity/length-unit.js';
 
 /** What each finding says. A code without a sentence does not compile. */
 const SENTENCES: Readonly<Record<FindingCode, string>> = {
@@ -37,10 +38,10 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
  * A finding in one sentence with its numbers, in the units of the schedule; the place is `findingPlaceText`.
  *
  * @param finding a finding of any code
- * @param style   units of the schedule
+ * @param units   of the schedule
  */
-export function findingText(finding: Finding, style: LengthStyle = 'in'): string {
-  const numbers = Object.entries(finding.numbers).map(([key, value]) => numberWords(key, value, style));
+export function findingText(finding: Finding, units: LengthUnit = 'in'): string {
+  const numbers = Object.entries(finding.numbers).map(([key, value]) => numberWords(key, value, units));
   return `${SENTENCES[finding.code]}${numbers.length > 0 ? `: ${numbers.join(', ')}` : ''}.`;
 }
 
@@ -48,15 +49,15 @@ export function findingText(finding: Finding, style: LengthStyle = 'in'): string
  * Where a finding stands: `storey S1, walls A and B, course 3, at 12'-6"`; empty for one that concerns the whole job.
  *
  * @param finding a finding of any code
- * @param style   units of the schedule
+ * @param units   of the schedule
  */
-export function findingPlaceText(finding: Finding, style: LengthStyle = 'in'): string {
+export function findingPlaceText(finding: Finding, units: LengthUnit = 'in'): string {
   const walls = finding.walls.length > 0 ? finding.walls : finding.wall === null ? [] : [finding.wall];
   return [
     finding.storey !== null && `storey ${finding.storey}`,
     walls.length > 0 && `${walls.length > 1 ? 'walls' : 'wall'} ${listWords(walls)}`,
     finding.course !== null && `course ${finding.course}`,
-    finding.atMm !== null && `at ${lengthWords(finding.atMm, style)}`,
+    finding.atMm !== null && `at ${lengthWords(finding.atMm, units)}`,
   ]
     .filter((part) => part !== false)
     .join(', ');

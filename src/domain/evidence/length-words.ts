@@ -1,32 +1,17 @@
-import { NM_PER_FOOT, NM_PER_INCH, millimetres } from '../quantity/length.js';
-import { shownNumber } from './shown-number.js';
-
-/** Units in which a schedule is written, and a reader of it thinks. */
-export type LengthStyle = 'in' | 'ft' | 'mm' | 'm';
-
-const SIXTEENTHS = 16;
+import { NM_PER_FOOT, NM_PER_MM, NM_PER_SIXTY_FOURTH, millimetres } from '../quantity/length.js';
+import { printFeetInches, printInches, printMillimetres } from '../quantity/print-length.js';
+import type { LengthUnit } from '../quantity/length-unit.js';
 
 /**
- * A length in a sentence: feet and inches to the nearest sixteenth (`12'-6 1/2"`), or whole millimetres (`3823 mm`).
+ * A length in a sentence: feet and inches to the nearest 1/64 (`12'-6 1/2"`), or whole millimetres (`3823 mm`).
  *
  * Sentences are read, not calculated with: the exact number stands in the finding.
  *
  * @param mm    length [mm]
- * @param style units of the schedule; `in` and `ft` read as feet and inches, `mm` and `m` as millimetres
+ * @param units of the schedule; `in` and `ft` read as feet and inches, `mm` and `m` as millimetres
  */
-export function lengthWords(mm: number, style: LengthStyle): string {
-  if (style === 'mm' || style === 'm') return `${shownNumber(Math.round(mm))} mm`;
-  const sixteenths = Math.round(millimetres(Math.abs(mm)) / (NM_PER_INCH / SIXTEENTHS));
-  const perFoot = (NM_PER_FOOT / NM_PER_INCH) * SIXTEENTHS;
-  const feet = Math.floor(sixteenths / perFoot);
-  const whole = Math.floor((sixteenths % perFoot) / SIXTEENTHS);
-  const fraction = fractionWords(sixteenths % SIXTEENTHS);
-  const inches = fraction === '' ? `${whole}"` : whole === 0 && feet === 0 ? `${fraction}"` : `${whole} ${fraction}"`;
-  return `${mm < 0 && sixteenths > 0 ? '-' : ''}${feet > 0 ? `${feet}'-` : ''}${inches}`;
-}
-
-function fractionWords(sixteenths: number): string {
-  if (sixteenths === 0) return '';
-  const divisor = [8, 4, 2].find((candidate) => sixteenths % candidate === 0) ?? 1;
-  return `${sixteenths / divisor}/${SIXTEENTHS / divisor}`;
+export function lengthWords(mm: number, units: LengthUnit): string {
+  if (units === 'mm' || units === 'm') return printMillimetres(Math.round(mm) * NM_PER_MM);
+  const nm = Math.round(millimetres(mm) / NM_PER_SIXTY_FOURTH) * NM_PER_SIXTY_FOURTH;
+  return Math.abs(nm) < NM_PER_FOOT ? printInches(nm) : printFeetInches(nm);
 }

@@ -1,6 +1,7 @@
 import { fahrenheitToCelsius, feetToMetres, psfToKpa } from '../quantity/us-customary.js';
-import { lengthWords, type LengthStyle } from './length-words.js';
+import { lengthWords } from './length-words.js';
 import { shownNumber } from './shown-number.js';
+import type { LengthUnit } from '../quantity/length-unit.js';
 
 /** What a number's key is called where taking the key apart does not read well. */
 const NAMES: Readonly<Record<string, string>> = {
@@ -17,18 +18,18 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 const nearest = (value: number, step: number): string => shownNumber(Number((Math.round(value / step) * step).toFixed(6)));
-const isMetric = (style: LengthStyle): boolean => style === 'mm' || style === 'm';
-const both = (us: string, si: string, style: LengthStyle): string => (isMetric(style) ? `${si} (${us})` : `${us} (${si})`);
+const isMetric = (units: LengthUnit): boolean => units === 'mm' || units === 'm';
+const both = (us: string, si: string, units: LengthUnit): string => (isMetric(units) ? `${si} (${us})` : `${us} (${si})`);
 
 /** How a number is written, by the unit its key ends in; the first that fits counts. */
-const WRITERS: readonly { readonly suffix: string; readonly write: (value: number, style: LengthStyle) => string }[] = [
-  { suffix: 'FtPerH', write: (v, style) => both(`${nearest(v, 0.01)} ft/h`, `${nearest(feetToMetres(v), 0.01)} m/h`, style) },
-  { suffix: 'Psf', write: (v, style) => both(`${nearest(v, 1)} psf`, `${nearest(psfToKpa(v), 0.1)} kPa`, style) },
+const WRITERS: readonly { readonly suffix: string; readonly write: (value: number, units: LengthUnit) => string }[] = [
+  { suffix: 'FtPerH', write: (v, units) => both(`${nearest(v, 0.01)} ft/h`, `${nearest(feetToMetres(v), 0.01)} m/h`, units) },
+  { suffix: 'Psf', write: (v, units) => both(`${nearest(v, 1)} psf`, `${nearest(psfToKpa(v), 0.1)} kPa`, units) },
   { suffix: 'Deg', write: (v) => `${v.toFixed(1)}°` },
-  { suffix: 'Mm', write: (v, style) => lengthWords(v, style) },
+  { suffix: 'Mm', write: (v, units) => lengthWords(v, units) },
   { suffix: 'Lb', write: (v) => `${nearest(v, 1)} lb` },
   { suffix: 'In', write: (v) => `${nearest(v, 0.0001)} in` },
-  { suffix: 'F', write: (v, style) => both(`${nearest(v, 0.1)} °F`, `${nearest(fahrenheitToCelsius(v), 0.1)} °C`, style) },
+  { suffix: 'F', write: (v, units) => both(`${nearest(v, 0.1)} °F`, `${nearest(fahrenheitToCelsius(v), 0.1)} °C`, units) },
   { suffix: 'Kpa', write: (v) => `${nearest(v, 0.1)} kPa` },
   { suffix: 'KnPerM3', write: (v) => `${nearest(v, 0.01)} kN/m³` },
   { suffix: 'Mps', write: (v) => `${nearest(v, 0.1)} m/s` },
@@ -41,11 +42,11 @@ const spaced = (key: string): string => key.replace(/([a-z0-9])([A-Z])/g, '$1 $2
  *
  * @param key   name of the number, ending in its unit
  * @param value the number, or a name as text
- * @param style units of the schedule
+ * @param units units of the schedule
  */
-export function numberWords(key: string, value: number | string, style: LengthStyle): string {
+export function numberWords(key: string, value: number | string, units: LengthUnit): string {
   const writer = typeof value === 'number' ? WRITERS.find(({ suffix }) => key.endsWith(suffix) && key !== suffix) : undefined;
   const name = NAMES[key] ?? spaced(writer ? key.slice(0, -writer.suffix.length) : key);
   if (typeof value === 'string') return `${name} ${value}`;
-  return `${name} ${writer ? writer.write(value, style) : shownNumber(value)}`;
+  return `${name} ${writer ? writer.write(value, units) : shownNumber(value)}`;
 }

@@ -1,5 +1,5 @@
 import { ASSUMED_MIX, ASSUMED_WORDS } from '../engineering/aci-347-04/assumed-mix.js';
-import { celsiusToFahrenheit, kgPerM3ToPcf, metresToFeet, millimetresToInches } from '../quantity/us-customary.js';
+import { celsiusToFahrenheit, kgPerM3ToPcf, metresPerHourToFeetPerHour, millimetresToInches } from '../quantity/us-customary.js';
 import { cementGroup } from '../engineering/aci-347-04/cement-group.js';
 import type { FreshConcreteWall } from '../engineering/aci-347-04/fresh-concrete-wall.js';
 import type { Pour } from '../schedule/schedule.js';
@@ -25,7 +25,7 @@ export function plannedPour(pour: Pour | null): PlannedPour {
   return {
     kind: 'planned',
     pour: {
-      riseFtPerH: metresToFeet(pour.riseMPerH),
+      riseFtPerH: metresPerHourToFeetPerHour(pour.riseMPerH),
       concreteF: celsiusToFahrenheit(pour.concreteC),
       unitWeightPcf: pour.unitWeightKgPerM3 === undefined ? ASSUMED_MIX.unitWeightPcf : kgPerM3ToPcf(pour.unitWeightKgPerM3),
       cement,

@@ -1,7 +1,7 @@
 import { findingText } from '../evidence/finding-text.js';
 import { questionKey } from './question-key.js';
 import type { Finding } from '../evidence/finding.js';
-import type { LengthStyle } from '../evidence/length-words.js';
+import type { LengthUnit } from '../quantity/length-unit.js';
 import type { Question } from './question.js';
 
 /**
@@ -10,9 +10,9 @@ import type { Question } from './question.js';
  * Notes ask nothing. A question is a hold where any of its findings is.
  *
  * @param findings findings that no advice has lifted
- * @param style    units of the schedule, for the wording
+ * @param units    units of the schedule, for the wording
  */
-export function groupQuestions(findings: readonly Finding[], style: LengthStyle = 'in'): readonly Question[] {
+export function groupQuestions(findings: readonly Finding[], units: LengthUnit = 'in'): readonly Question[] {
   const groups = new Map<string, Finding[]>();
   for (const finding of findings) {
     if (finding.severity === 'note') continue;
@@ -21,11 +21,11 @@ export function groupQuestions(findings: readonly Finding[], style: LengthStyle 
     if (group) group.push(finding);
     else groups.set(key, [finding]);
   }
-  return [...groups].map(([key, group]) => question(key, group, style));
+  return [...groups].map(([key, group]) => question(key, group, units));
 }
 
-function question(key: string, findings: readonly Finding[], style: LengthStyle): Question {
+function question(key: string, findings: readonly Finding[], units: LengthUnit): Question {
   const [first] = findings as readonly [Finding, ...Finding[]];
   const severity = findings.some((finding) => finding.severity === 'hold') ? 'hold' : first.severity;
-  return { key, code: first.code, severity, text: findingText(first, style), findings };
+  return { key, code: first.code, severity, text: findingText(first, units), findings };
 }

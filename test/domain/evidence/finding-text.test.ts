@@ -43,8 +43,9 @@ describe('lengthWords', () => {
     { mm: 12.7, us: '1/2"', si: '13 mm' },
     { mm: 304.8, us: '1\'-0"', si: '305 mm' },
     { mm: 3822.7, us: '12\'-6 1/2"', si: '3823 mm' },
-    { mm: 308, us: '1\'-0 1/8"', si: '308 mm' },
+    { mm: 308, us: '1\'-1/8"', si: '308 mm' },
     { mm: 304.7, us: '1\'-0"', si: '305 mm' },
+    { mm: 150, us: '5 29/32"', si: '150 mm' },
     { mm: -47.625, us: '-1 7/8"', si: '-48 mm' },
   ])('$mm mm reads $us and $si', ({ mm, us, si }) => {
     expect(lengthWords(mm, 'in')).toBe(us);
