@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import type { Parameters } from './range.js';
+import { choiceParameter, countParameter, degreesParameter, lengthParameter, shareParameter, wordParameter, yardsParameter } from './range-fields.js';
+
+/** Bar that pins a tee where a range does not say which: common practice, no source. */
+const TEE_PIN_BAR = '#4';
+
+/** The parameters of a range file under their written names, each with value, unit and basis; all of them, and no others. */
+const parametersShape = z.strictObject({
+  stackTolerance: lengthParameter(true),
+  minRip: lengthParameter(),
+  stackPrefers: choiceParameter(['rip', 'strips']),
+  turnTolerance: degreesParameter(),
+  turnAcuteFrom: degreesParameter(),
+  spareForms: shareParameter(),
+  concreteOverage: shareParameter(),
+  pumpLoss: yardsParameter(true),
+  orderStep: yardsParameter(false),
+  buckThickness: lengthParameter(true),
+  formKerf: lengthParameter(true),
+  tapeStripLength: lengthParameter(),
+  closureTapeLength: lengthParameter(),
+  closureBoardPerCourse: lengthParameter(),
+  holdDownEveryWebs: countParameter(),
+  holdDownTieBy: choiceParameter(['cable-tie', 'wire-tie']),
+  stripTapeSpacing: lengthParameter(),
+  hingedCornerStrips: countParameter(),
+  teeTieWeb: countParameter(),
+  teePinEmbedment: lengthParameter(),
+  teePinBar: wordParameter().default(TEE_PIN_BAR),
+  footingCornerBy: choiceParameter(['wire-tie', 'strap']),
+  footingFixBy: choiceParameter(['adhesive', 'track', 'plates', 'dowel-ties']),
+  footingBeadFaces: countParameter(),
+  shortPieceBy: choiceParameter(['tape', 'strap']),
+  rippedEdgeBy: choiceParameter(['strap', 'board']),
+  radiusGap: lengthParameter(true),
+  gableSteepFrom: degreesParameter(),
+  pierNarrow: lengthParameter(true),
+  openingNearCorner: lengthParameter(true),
+  braceSpacing: lengthParameter(),
+  braceFromCorner: lengthParameter(),
+  buckSpreader: lengthParameter(),
+  lintelPost: lengthParameter(),
+  liftHeight: lengthParameter(),
+  singleLiftHeight: lengthParameter(),
+});
+
+/** Written names carry no unit; the canonical ones do where the value is not a length. */
+export const rangeParameters = parametersShape.transform(
+  ({ turnTolerance, turnAcuteFrom, pumpLoss, orderStep, gableSteepFrom, ...same }): Parameters => ({
+    ...same,
+    turnToleranceDeg: turnTolerance,
+    turnAcuteFromDeg: turnAcuteFrom,
+    pumpLossYd3: pumpLoss,
+    orderStepYd3: orderStep,
+    gableSteepFromDeg: gableSteepFrom,
+  }),
+);
