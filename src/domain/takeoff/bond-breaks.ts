@@ -1,0 +1,45 @@
+import type { FormRange } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import type { HeadJoint } from './laid.js';
+import type { CoursePieces } from './line-pieces.js';
+import type { LineResult } from './storey-layout.js';
+import type { BondBreak } from './takeoff.js';
+
+const overlaps = (course: CoursePieces, at: Nm): boolean => course.run.voids.some((gap) => gap.from <= at && at <= gap.to);
+
+/** Why two joints came so close: the fixed ones first, since no choice moves them. */
+function causeOf(lower: CoursePieces, upper: CoursePieces, below: HeadJoint, joint: HeadJoint, range: FormRange): BondBreak['cause'] {
+  if (below.kind === 'leg' && joint.kind === 'leg') return 'corner-legs';
+  const butt = (course: CoursePieces, at: Nm): boolean => course.run.fixedJoints.includes(at) && (at === course.run.to || at === course.run.from);
+  if (butt(lower, below.at) || butt(upper, joint.at)) return 'height-step';
+  const reach = range.formLength;
+  const near = (course: CoursePieces): boolean => [-reach, reach].some((side) => overlaps(course, joint.at + side)) || course.run.voids.length > 0;
+  const segment = upper.run.segments.find(({ from, to }) => from <= joint.at && joint.at <= to);
+  if (segment && segment.to - segment.from < range.formLength + 2 * range.minPiece) return 'short-run';
+  if (upper.run.forbidden.length > 0) return 'tee';
+  return near(lower) || near(upper) ? 'opening' : 'no-placement';
+}
+
+/** Every pair of head joints of successive courses closer than the stagger, and every joint in a tee's cut-out; seams are exempt. */
+export function bondBreaks(result: LineResult, storey: string, range: FormRange): BondBreak[] {
+  const { walls } = result.line;
+  const placeOf = (at: Nm): { wall: string; at: Nm } => {
+    const index = walls.findLastIndex(({ from }) => at > from);
+    const { wall, from } = walls[Math.max(0, index)]!;
+    return { wall: wall.wall.mark, at: wall.reversed ? wall.length - (at - from) : at - from };
+  };
+  const found: BondBreak[] = [];
+  const counts = (joint: HeadJoint): boolean => joint.kind !== 'seam';
+  result.courses.forEach((course, index) => {
+    const lower = result.courses[index - 1];
+    for (const joint of course.joints.filter(counts)) {
+      const place = { storey, ...placeOf(joint.at), course: course.run.n };
+      if (course.run.forbidden.some((zone) => joint.at > zone.from && joint.at < zone.to)) found.push({ ...place, distance: 0, cause: 'tee' });
+      for (const below of lower?.joints.filter(counts) ?? []) {
+        const distance = Math.abs(below.at - joint.at);
+        if (distance < range.minStagger) found.push({ ...place, distance, cause: causeOf(lower!, course, below, joint, range) });
+      }
+    }
+  });
+  return found;
+}

@@ -1,0 +1,159 @@
+import type { Nm } from '../quantity/length.js';
+import { placementsOf, type Placement, type PlacementRange } from './placements.js';
+import type { CourseRun, Segment } from './runs.js';
+
+export type BondRange = PlacementRange & { readonly minStagger: Nm };
+
+/** What a choice costs, in the order in which it is compared: bond first, then forms, cuts, stagger left over, evenness. */
+export type LayoutCost = readonly [breaks: number, forms: number, cuts: number, lostStagger: number, spread: number];
+
+export interface LineLayout {
+  readonly cost: LayoutCost;
+  /** The chosen placement of every segment, by course. */
+  readonly chosen: readonly (readonly Placement[])[];
+}
+
+/** How many partial layouts are carried from course to course, and how many placements a segment offers each of them. */
+const CARRIED = 6;
+const OFFERED = 3;
+
+export function compareCost(a: LayoutCost, b: LayoutCost): number {
+  for (let index = 0; index < a.length; index += 1) {
+    const difference = a[index]! - b[index]!;
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
+
+const sum = (a: LayoutCost, b: LayoutCost): LayoutCost => [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3], a[4] + b[4]];
+const FREE: LayoutCost = [0, 0, 0, 0, 0];
+
+/** Distance to the nearest of sorted stations; Infinity where there is none. */
+function nearest(sorted: readonly Nm[], at: Nm): Nm {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! < at) low = middle + 1;
+    else high = middle;
+  }
+  return Math.min(low < sorted.length ? sorted[low]! - at : Infinity, low > 0 ? at - sorted[low - 1]! : Infinity);
+}
+
+/**
+ * Cost of one placement between the joints below it and the joints no choice moves above it. A joint in a tee's cut-out or within
+ * one web of it counts as a broken bond.
+ */
+function costOf(placement: Placement, below: readonly Nm[], above: readonly Nm[], forbidden: CourseRun['forbidden'], range: BondRange): LayoutCost {
+  const most = range.formLength / 2;
+  let breaks = 0;
+  let stagger = most;
+  for (const joint of placement.joints) {
+    const toBelow = nearest(below, joint);
+    const toAbove = nearest(above, joint);
+    if (toBelow < range.minStagger) breaks += 1;
+    if (toAbove < range.minStagger) breaks += 1;
+    for (const zone of forbidden) if (joint > zone.from && joint < zone.to) breaks += 1;
+    stagger = Math.min(stagger, toBelow, toAbove);
+  }
+  return [breaks, placement.forms, placement.cuts, most - stagger, placement.spread];
+}
+
+interface Carried {
+  readonly cost: LayoutCost;
+  /** All joints of the last course but the seam, sorted. */
+  readonly joints: readonly Nm[];
+  readonly placements: readonly Placement[];
+  readonly below: Carried | null;
+}
+
+const byStation = (a: Nm, b: Nm): number => a - b;
+
+/** The joints of a course that the bond counts: fixed ones and the placements' own; seams are exempt. */
+export function bondJoints(run: CourseRun, placements: readonly Placement[]): Nm[] {
+  return [...run.fixedJoints, ...placements.flatMap((placement) => placement.joints)].sort(byStation);
+}
+
+/** Best placements of every segment over one carried layout, and the same with one segment changed to its next best. */
+function extend(carried: Carried, run: CourseRun, options: readonly (readonly Placement[])[], above: readonly Nm[], range: BondRange): Carried[] {
+  const ranked = options.map((placements) =>
+    placements
+      .map((placement) => ({ placement, cost: costOf(placement, carried.joints, above, run.forbidden, range) }))
+      .sort((a, b) => compareCost(a.cost, b.cost))
+      .slice(0, OFFERED),
+  );
+  const layout = (picks: readonly { placement: Placement; cost: LayoutCost }[]): Carried => {
+    const placements = picks.map((pick) => pick.placement);
+    return {
+      cost: picks.reduce((total, pick) => sum(total, pick.cost), carried.cost),
+      joints: bondJoints(run, placements),
+      placements,
+      below: carried,
+    };
+  };
+  const best = ranked.map((offers) => offers[0]!);
+  const others = ranked.flatMap((offers, segment) => offers.slice(1).map((offer) => best.map((pick, index) => (index === segment ? offer : pick))));
+  return [best, ...others].map(layout);
+}
+
+/**
+ * Chooses the pieces of every course of a line, bottom up.
+ *
+ * Each course is laid over the joints of the course below and under the legs of the course above. A few layouts are carried from
+ * course to course; the cheapest at the top is taken: fewest joints closer than the stagger, then fewest forms, fewest cuts, widest
+ * stagger. A bond is broken only where every placement of a segment breaks it for every layout carried.
+ */
+export function layCourses(runs: readonly CourseRun[], range: BondRange): LineLayout {
+  let carried: Carried[] = [{ cost: FREE, joints: [], placements: [], below: null }];
+  runs.forEach((run, course) => {
+    const options = run.segments.map((segment) => placementsOf(segment, run.ripped, range));
+    const above = [...(runs[course + 1]?.fixedJoints ?? [])].sort(byStation);
+    const extended = carried.flatMap((layout) => extend(layout, run, options, above, range)).sort((a, b) => compareCost(a.cost, b.cost));
+    carried = distinct(extended).slice(0, CARRIED);
+  });
+  const chosen: (readonly Placement[])[] = [];
+  for (let layout: Carried | null = carried[0]!; layout.below; layout = layout.below) chosen.unshift(layout.placements);
+  return { cost: carried[0]!.cost, chosen };
+}
+
+function distinct(layouts: readonly Carried[]): Carried[] {
+  const seen = new Set<string>();
+  return layouts.filter((layout) => {
+    const key = layout.joints.join(' ');
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/** The same course seen from its other end; `length` is where station 0 comes to lie. */
+export function mirroredRun(run: CourseRun, length: Nm): CourseRun {
+  const flip = ({ from, to }: { from: Nm; to: Nm }): { from: Nm; to: Nm } => ({ from: length - to, to: length - from });
+  const leg = (piece: CourseRun['startLeg']): CourseRun['startLeg'] => piece && { ...piece, ...flip(piece) };
+  return {
+    ...run,
+    ...flip(run),
+    startLeg: leg(run.endLeg),
+    endLeg: leg(run.startLeg),
+    closedStart: run.closedEnd,
+    closedEnd: run.closedStart,
+    voids: run.voids.map((gap) => ({ ...gap, ...flip(gap) })).reverse(),
+    segments: run.segments.map(mirroredSegment(length)).reverse(),
+    fixedJoints: run.fixedJoints.map((at) => length - at).reverse(),
+    forbidden: run.forbidden.map(flip).reverse(),
+  };
+}
+
+const mirroredSegment = (length: Nm) => (segment: Segment): Segment => ({
+  from: length - segment.to,
+  to: length - segment.from,
+  fixedLeft: segment.fixedRight,
+  fixedRight: segment.fixedLeft,
+  wholeAtSeam: segment.wholeAtSeam,
+  seamLeft: segment.seamRight,
+  seamRight: segment.seamLeft,
+});
+
+/** Lengths of the pieces of a placement, in order of station. */
+export function piecesOf(segment: Segment, placement: Placement): { from: Nm; to: Nm }[] {
+  const edges = [segment.from, ...placement.joints, segment.to];
+  return edges.slice(1).map((to, index) => ({ from: edges[index]!, to }));
+}

@@ -1,0 +1,112 @@
+import { finding, type Finding } from '../evidence/finding.js';
+import { toMm, type Nm } from '../quantity/length.js';
+import type { FormRange } from '../range/range.js';
+import { nodeSetBack } from './corners.js';
+import type { EndName } from '../schedule/line-normalisation.js';
+import type { LineOpening } from './openings.js';
+import type { LineResult } from './storey-layout.js';
+import type { StoreyPlan } from './storey-plan.js';
+
+/** Runs whose legs leave less than the smallest piece, or overlap, and walls that their corners use up. */
+function shortRuns(result: LineResult, storey: string, range: FormRange): Finding[] {
+  const { line } = result;
+  const walls = line.walls.map(({ wall }) => wall.wall.mark);
+  const usedUp = line.walls.filter(({ wall }) => wall.length <= 0);
+  const course = result.courses.find(({ run }) => run.betweenLegs !== null && run.betweenLegs !== 0 && run.betweenLegs < range.minPiece);
+  if (!course && usedUp.length === 0) return [];
+  const remainder = course?.run.betweenLegs ?? usedUp[0]!.wall.length;
+  const numbers = { lengthMm: toMm(Math.max(0, line.length)), remainderMm: toMm(remainder), minPieceMm: toMm(range.minPiece), core: line.core.code };
+  return [finding('run-too-short', { storey, walls, course: course?.run.n ?? null, numbers })];
+}
+
+/** The off-module joint, with the wall lengths on the dimension line that would avoid it (decision 14). */
+function seamNote(result: LineResult, storey: string, range: FormRange): Finding[] {
+  const { seam } = result.laid;
+  if (!seam) return [];
+  const { walls } = result.line;
+  const holder = walls.findLast(({ from }) => seam.at > from) ?? walls[0]!;
+  const { wall } = holder;
+  const at = wall.reversed ? wall.length - (seam.at - holder.from) : seam.at - holder.from;
+  const numbers = {
+    remainderMm: toMm(seam.remainder),
+    shorterMm: toMm(wall.drawn - seam.remainder),
+    longerMm: toMm(wall.drawn + range.cutModule - seam.remainder),
+  };
+  return [finding('seam', { storey, wall: wall.wall.mark, walls: walls.map((entry) => entry.wall.wall.mark), atMm: toMm(at), numbers })];
+}
+
+const meetInHeight = (a: LineOpening, b: LineOpening): boolean => a.sill < b.head && b.sill < a.head;
+
+function openingPlace(result: LineResult, opening: LineOpening, storey: string): { storey: string; wall: string; atMm: number } {
+  const { wall, from } = result.line.walls.find((entry) => entry.wall.index === opening.wall)!;
+  const at = wall.reversed ? wall.length - (opening.to - from) : opening.from - from;
+  return { storey, wall: wall.wall.mark, atMm: toMm(at) };
+}
+
+/** Distance from a jamb to the foam-face corner, measured along the outside face (decision 31); null where no corner stands there. */
+function toCorner(result: LineResult, opening: LineOpening, end: EndName, plan: StoreyPlan): Nm | null {
+  const { line } = result;
+  const joint = line[end];
+  if (joint.kind !== 'corner') return null;
+  const other = plan.walls[joint.partner]!.thickness;
+  const faceBack = Math.round(nodeSetBack(line.thickness / 2, other / 2, joint.turn));
+  return (end === 'start' ? opening.from : line.length - opening.to) + faceBack;
+}
+
+function nearCorners(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
+  const limit = range.parameters.openingNearCorner;
+  return result.openings.flatMap((opening) =>
+    (['start', 'end'] as const).flatMap((end) => {
+      const away = toCorner(result, opening, end, plan);
+      if (away === null || away >= limit) return [];
+      const numbers = { distanceMm: toMm(away), limitMm: toMm(limit), opening: opening.mark };
+      return [finding('opening-near-corner', { ...openingPlace(result, opening, plan.storey.id), numbers, source: 'common practice' })];
+    }),
+  );
+}
+
+/** Piers between two openings, or an opening and a free end, narrower than the range wants. */
+function narrowPiers(result: LineResult, storey: string, range: FormRange): Finding[] {
+  const limit = range.parameters.pierNarrow;
+  const { line, openings } = result;
+  const pier = (opening: LineOpening, width: Nm, beside: string): Finding[] =>
+    width >= 0 && width < limit
+      ? [finding('pier-narrow', { ...openingPlace(result, opening, storey), numbers: { widthMm: toMm(width), limitMm: toMm(limit), opening: opening.mark, beside }, source: 'common practice' })]
+      : [];
+  const between = openings.flatMap((opening, index) => {
+    const next = openings.slice(index + 1).find((candidate) => candidate.from >= opening.to && meetInHeight(opening, candidate));
+    return next ? pier(opening, next.from - opening.to, next.mark) : [];
+  });
+  const first = line.start.kind === 'free' && openings[0] ? pier(openings[0], openings[0].from, 'free end') : [];
+  const last = openings.reduce<LineOpening | null>((far, opening) => (!far || opening.to > far.to ? opening : far), null);
+  const end = line.end.kind === 'free' && last ? pier(last, line.length - last.to, 'free end') : [];
+  return [...between, ...first, ...end];
+}
+
+/** Findings of one line: short runs, seams, openings close to corners, narrow piers. */
+export function lineFindings(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
+  const storey = plan.storey.id;
+  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range)];
+}
+
+/** Findings on heights, one for each storey and height: ripped, not coursed, more than a single lift should reach. */
+export function heightFindings(plan: StoreyPlan, range: FormRange): Finding[] {
+  const storey = plan.storey.id;
+  const byHeight = new Map<string, number[]>();
+  plan.walls.forEach((wall, index) => {
+    const key = `${wall.wall.height}/${plan.stacks[index]!.coursed}/${plan.stacks[index]!.stack.ripped}`;
+    byHeight.set(key, [...(byHeight.get(key) ?? []), index]);
+  });
+  return [...byHeight.values()].flatMap((members) => {
+    const { stack, coursed } = plan.stacks[members[0]!]!;
+    const walls = members.map((index) => plan.walls[index]!.wall.mark);
+    const askedMm = toMm(plan.walls[members[0]!]!.wall.height);
+    const place = { storey, walls };
+    const limit = range.parameters.singleLiftHeight;
+    return [
+      ...(coursed ? [] : [finding('height-not-coursed', { ...place, numbers: { askedMm, stackMm: toMm(stack.height), deviationMm: toMm(stack.deviation) } })]),
+      ...(stack.ripped === null ? [] : [finding('height-ripped', { ...place, course: stack.courses, numbers: { askedMm, rippedMm: toMm(stack.ripped) } })]),
+      ...(stack.height > limit ? [finding('single-lift-height', { ...place, numbers: { heightMm: toMm(stack.height), limitMm: toMm(limit) }, source: 'common practice' })] : []),
+    ];
+  });
+}

@@ -1,0 +1,115 @@
+import type { FormRange } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import { compareCost, layCourses, mirroredRun, piecesOf, type LayoutCost } from './bond.js';
+import type { Placement } from './placements.js';
+import { offModule } from './placements.js';
+import type { CourseRun, Segment } from './runs.js';
+
+/** A straight piece of a course along its line. */
+export interface LinePiece {
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly seam: boolean;
+}
+
+export interface LaidLine {
+  readonly runs: readonly CourseRun[];
+  /** Straight pieces of each course in order of station. */
+  readonly pieces: readonly (readonly LinePiece[])[];
+  /** Station of the line's seam and what is left of the module there; null where every run is whole modules. */
+  readonly seam: { readonly at: Nm; readonly remainder: Nm } | null;
+  readonly cost: LayoutCost;
+  /** Lengths of all straight pieces, longest first, ripped ones as negative numbers: what two layouts are compared by last. */
+  readonly lengths: readonly Nm[];
+}
+
+/** The shortest part of a run right of its seam, in 48ths of a form: candidates for the place of the seam. */
+const SEAM_STEPS = [48, 32, 40, 24, 64, 96, 16, 8];
+
+/** Splits the run that spans from leg to leg at the seam; other segments stay as they are. */
+function withSeam(run: CourseRun, at: Nm, range: FormRange): CourseRun {
+  const segments = run.segments.flatMap((segment): Segment[] => {
+    if (offModule(segment, range) === 0 || at <= segment.from || at >= segment.to) return [segment];
+    return [
+      { ...segment, to: at, fixedRight: false, seamRight: true },
+      { ...segment, from: at, fixedLeft: false, seamLeft: true, wholeAtSeam: true },
+    ];
+  });
+  return { ...run, segments };
+}
+
+/**
+ * Places where a line's seam may stand: the same station in every course, a whole number of modules from the right-hand legs,
+ * leaving no piece below the minimum on either side.
+ */
+function seamPlaces(runs: readonly CourseRun[], range: FormRange): { at: Nm; remainder: Nm }[] {
+  const spans = runs.flatMap((run) => run.segments.filter((segment) => offModule(segment, range) > 0));
+  if (spans.length === 0) return [];
+  const left = Math.max(...spans.map((segment) => segment.from));
+  const right = Math.min(...spans.map((segment) => segment.to));
+  const remainder = offModule(spans[0]!, range);
+  const step = range.formLength / 48;
+  return SEAM_STEPS.map((steps) => ({ at: right - Math.round((steps * step) / range.cutModule) * range.cutModule, remainder }))
+    .filter(({ at }) => at - left >= range.minPiece && right - at >= range.minPiece);
+}
+
+/** A run too short to be parted has its off-module joint at the right-hand leg. */
+function seamAtLeg(runs: readonly CourseRun[], range: FormRange): LaidLine['seam'] {
+  const span = runs.flatMap((run) => run.segments).find((segment) => offModule(segment, range) > 0);
+  return span ? { at: span.to, remainder: offModule(span, range) } : null;
+}
+
+function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement[])[], seam: LaidLine['seam'], cost: LayoutCost, range: FormRange): LaidLine {
+  const pieces = runs.map((run, course) =>
+    run.segments.flatMap((segment, index) => {
+      const own = piecesOf(segment, chosen[course]![index]!);
+      const seamHere = segment.seamRight || offModule(segment, range) > 0;
+      return own.map((piece, order): LinePiece => ({ ...piece, seam: seamHere && order === own.length - 1 }));
+    }),
+  );
+  const lengths = runs.flatMap((run, course) => pieces[course]!.map(({ from, to }) => (run.ripped ? from - to : to - from)));
+  return { runs, pieces, seam, cost, lengths: lengths.sort((a, b) => b - a) };
+}
+
+export function compareLengths(a: readonly Nm[], b: readonly Nm[]): number {
+  if (a.length !== b.length) return a.length - b.length;
+  const index = a.findIndex((length, place) => length !== b[place]);
+  return index < 0 ? 0 : a[index]! - b[index]!;
+}
+
+/** Which of two layouts is taken: bond, forms, cuts, then fewer and shorter pieces; equal means the same pieces. */
+export const compareLaid = (a: LaidLine, b: LaidLine): number => compareCost(a.cost, b.cost) || compareLengths(a.lengths, b.lengths);
+
+function layOneWay(runs: readonly CourseRun[], range: FormRange): LaidLine {
+  const seams = seamPlaces(runs, range);
+  if (seams.length === 0) {
+    const layout = layCourses(runs, range);
+    return finish(runs, layout.chosen, seamAtLeg(runs, range), layout.cost, range);
+  }
+  const laid = seams.map((seam) => {
+    const split = runs.map((run) => withSeam(run, seam.at, range));
+    const layout = layCourses(split, range);
+    return finish(split, layout.chosen, seam, layout.cost, range);
+  });
+  return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
+}
+
+function mirrored(laid: LaidLine, length: Nm): LaidLine {
+  return {
+    ...laid,
+    runs: laid.runs.map((run) => mirroredRun(run, length)),
+    pieces: laid.pieces.map((course) => course.map((piece) => ({ ...piece, from: length - piece.to, to: length - piece.from })).reverse()),
+    seam: laid.seam && { ...laid.seam, at: length - laid.seam.at },
+  };
+}
+
+/**
+ * Lays a line from both ends and takes the better, so that a mirrored or reversed drawing is laid with the same pieces.
+ *
+ * @param length of the line, node to node [nm]
+ */
+export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange): LaidLine {
+  const ahead = layOneWay(runs, range);
+  const back = layOneWay(runs.map((run) => mirroredRun(run, length)), range);
+  return compareLaid(back, ahead) < 0 ? mirrored(back, length) : ahead;
+}

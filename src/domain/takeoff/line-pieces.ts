@@ -1,0 +1,141 @@
+import type { FormRange, Hand } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import { cornerSku, handOf } from './corners.js';
+import type { HeadJoint, PieceKind, PieceReason } from './laid.js';
+import type { LaidLine } from './line-layout.js';
+import type { Line } from './lines.js';
+import { meets, takesWhole, type LineOpening } from './openings.js';
+import type { CourseRun } from './runs.js';
+import type { StoreyPlan } from './storey-plan.js';
+
+/** A piece along its line, walking; `height` is the part of the course it stands in. */
+export interface CoursePiece {
+  readonly id: string;
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly kind: PieceKind;
+  readonly sku: string;
+  readonly hand: Hand | null;
+  readonly why: PieceReason;
+  readonly inside: boolean;
+  readonly junction: string | null;
+  /** A corner unit belongs to the arriving wall; everything else to its own. */
+  readonly counted: boolean;
+  readonly height: Nm;
+}
+
+export interface CoursePieces {
+  readonly run: CourseRun;
+  readonly pieces: readonly CoursePiece[];
+  readonly joints: readonly HeadJoint[];
+}
+
+/** What stands at a corner that no unit makes: a piece to be made as support advises. */
+export const UNSETTLED_SKU = 'BY-ADVICE';
+
+function reason(length: Nm, order: number, count: number, seam: boolean, form: Nm): PieceReason {
+  if (seam) return 'seam';
+  if (length === form) return 'full';
+  if (count === 1) return 'single';
+  return order === 0 ? 'starter' : 'closure';
+}
+
+function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: StoreyPlan): CoursePiece[] {
+  const leg = end === 'start' ? run.startLeg : run.endLeg;
+  const joint = line[end];
+  if (!leg || joint.kind !== 'corner') return [];
+  const wall = end === 'start' ? line.walls[0]!.wall : line.walls.at(-1)!.wall;
+  const junction = plan.junctions[plan.junctionAt[wall.index]![end]]!;
+  const hand = handOf(joint.turn, leg.long === joint.arriving);
+  const unit = joint.unit;
+  return [
+    {
+      id: `${junction.id}.${run.n}`,
+      from: leg.from,
+      to: leg.to,
+      kind: unit?.kind ?? 'corner',
+      sku: unit ? cornerSku(unit, line.core.code, hand) : UNSETTLED_SKU,
+      hand: unit ? hand : null,
+      why: leg.long ? 'leg-long' : 'leg-short',
+      inside: false,
+      junction: junction.id,
+      counted: joint.arriving,
+      height: run.height,
+    },
+  ];
+}
+
+/** Closures of free ends and of jambs closed by end closures; they sit inside the forms, every course. */
+function closures(line: Line, run: CourseRun, openings: readonly LineOpening[], id: (part: string) => string, range: FormRange): CoursePiece[] {
+  const { thickness, prefix } = range.closure;
+  const closure = (name: string, from: Nm, why: 'end' | 'jamb', height: Nm): CoursePiece => ({
+    id: id(name),
+    from,
+    to: from + thickness,
+    kind: 'end-closure',
+    sku: `${prefix}${line.core.code}`,
+    hand: null,
+    why,
+    inside: true,
+    junction: null,
+    counted: true,
+    height,
+  });
+  const ends = [
+    ...(run.closedStart ? [closure('c0', run.from, 'end', run.height)] : []),
+    ...(run.closedEnd ? [closure('c1', run.to - thickness, 'end', run.height)] : []),
+  ];
+  const jambs = openings
+    .filter((opening) => opening.lining === 'end-closure' && meets(opening, run.bottom, run.height))
+    .flatMap((opening) => {
+      const height = Math.min(opening.head, run.bottom + run.height) - Math.max(opening.sill, run.bottom);
+      return [
+        closure(`${opening.mark}-l`, opening.from, 'jamb', height),
+        closure(`${opening.mark}-r`, opening.to - thickness, 'jamb', height),
+      ];
+    });
+  return [...ends, ...jambs];
+}
+
+/** Every piece and head joint of every course of a laid line. */
+export function coursePieces(line: Line, laid: LaidLine, openings: readonly LineOpening[], plan: StoreyPlan, range: FormRange): CoursePieces[] {
+  const mark = line.walls[0]!.wall.wall.mark;
+  return laid.runs.map((run, course): CoursePieces => {
+    const id = (part: string | number): string => `${plan.storey.id}.${mark}.${run.n}.${part}`;
+    const straight = laid.pieces[course]!;
+    const groups = run.segments.map((segment) => straight.filter((piece) => piece.from >= segment.from && piece.to <= segment.to));
+    const forms = groups.flatMap((group) =>
+      group.map((piece, order): CoursePiece => ({
+        id: '',
+        from: piece.from,
+        to: piece.to,
+        kind: 'straight',
+        sku: `${range.straightPrefix}${line.core.code}`,
+        hand: null,
+        why: reason(piece.to - piece.from, order, group.length, piece.seam, range.formLength),
+        inside: false,
+        junction: null,
+        counted: true,
+        height: run.height,
+      })),
+    );
+    const tiled = [...legPiece(line, run, 'start', plan), ...forms, ...legPiece(line, run, 'end', plan)];
+    const named = tiled.map((piece, index) => (piece.id ? piece : { ...piece, id: id(index + 1) }));
+    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, laid.seam?.at ?? null) };
+  });
+}
+
+/** Joints between neighbours; where two runs butt at a mark the arriving one lists the joint. */
+function headJoints(line: Line, run: CourseRun, tiled: readonly CoursePiece[], seam: Nm | null): HeadJoint[] {
+  const joints = tiled.slice(1).flatMap((piece, index): HeadJoint[] => {
+    const before = tiled[index]!;
+    if (before.to !== piece.from) return [];
+    if (before.why === 'seam' || piece.from === seam) return [{ at: piece.from, kind: 'seam' }];
+    return [{ at: piece.from, kind: before.kind === 'straight' && piece.kind === 'straight' ? 'module' : 'leg' }];
+  });
+  const butts = line.end.kind === 'straight' && run.fixedJoints.includes(run.to) ? [{ at: run.to, kind: 'module' as const }] : [];
+  return [...joints, ...butts];
+}
+
+/** Whether an opening takes a course whole, so that the course has a jamb there. */
+export const interrupts = (opening: LineOpening, run: CourseRun): boolean => takesWhole(opening, run.bottom, run.height);

@@ -1,0 +1,69 @@
+import type { FormRange } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import type { Segment } from './runs.js';
+
+/** Shares of a form are counted in this unit, which every 1/k up to k = 12 divides. */
+export const FORM_SHARE = 27_720;
+
+/** One way to fill a segment with forms: at most a starter and a closure are cut, everything between is whole. */
+export interface Placement {
+  /** Joints between the segment's own pieces, in order. */
+  readonly joints: readonly Nm[];
+  /** Forms this takes, in `FORM_SHARE`: whole ones, and the share of a form each cut piece is likely to take. */
+  readonly forms: number;
+  readonly cuts: number;
+  /** Sum of the squares of the cut pieces in tenths of a millimetre: decides between placements otherwise equal. */
+  readonly spread: number;
+}
+
+export type PlacementRange = Pick<FormRange, 'formLength' | 'cutModule' | 'minPiece' | 'interlock'>;
+
+function shareOf(piece: Nm, form: Nm): number {
+  return piece >= form ? FORM_SHARE : Math.round(FORM_SHARE / Math.floor(form / piece));
+}
+
+function placement(segment: Segment, first: Nm, last: Nm, ripped: boolean, form: Nm): Placement {
+  const length = segment.to - segment.from;
+  const joints: Nm[] = [];
+  for (let at = segment.from + first; at <= segment.to - last && at < segment.to; at += form) joints.push(at);
+  const between = first === length ? 0 : Math.round((length - first - last) / form);
+  const ends = first === length ? [first] : [first, last];
+  const cut = ends.filter((piece) => piece < form);
+  const apart = ends.reduce((sum, piece) => sum + shareOf(piece, form), 0);
+  const together = cut.length === 2 && first + last <= form ? FORM_SHARE : Infinity;
+  return {
+    joints,
+    forms: ripped ? (ends.length + between) * FORM_SHARE : between * FORM_SHARE + Math.min(apart, together),
+    cuts: cut.length,
+    spread: cut.reduce((sum, piece) => sum + Math.round(piece / 100_000) ** 2, 0),
+  };
+}
+
+/**
+ * Every way to fill a segment: the first piece in steps of the cut module, whole forms, and what is left as the last piece.
+ *
+ * Joints stay on the module of the leg they run from; a trimmed end (jamb, free end, tee) takes whatever is left of the module.
+ * No piece is below the range's minimum, unless the whole segment is.
+ */
+export function placementsOf(segment: Segment, ripped: boolean, range: PlacementRange): Placement[] {
+  const { formLength, cutModule, minPiece } = range;
+  const length = segment.to - segment.from;
+  if (length <= formLength) return [placement(segment, length, 0, ripped, formLength)];
+  const fromRight = segment.fixedRight && !segment.fixedLeft;
+  const found: Placement[] = [];
+  for (let lead = formLength; lead >= minPiece; lead -= cutModule) {
+    const rest = (length - lead) % formLength || formLength;
+    if (rest < minPiece) continue;
+    const [first, last] = fromRight ? [rest, lead] : [lead, rest];
+    if (segment.wholeAtSeam && (segment.seamLeft ? first : last) !== formLength) continue;
+    found.push(placement(segment, first, last, ripped, formLength));
+  }
+  if (found.length > 0 || !segment.wholeAtSeam) return found;
+  return placementsOf({ ...segment, wholeAtSeam: false }, ripped, range);
+}
+
+/** The remainder of a run between two legs past whole modules; 0 where the interlock mates everywhere. */
+export function offModule(segment: Segment, range: PlacementRange): Nm {
+  if (!segment.fixedLeft || !segment.fixedRight || range.interlock === 'continuous') return 0;
+  return (segment.to - segment.from) % range.cutModule;
+}

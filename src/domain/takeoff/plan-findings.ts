@@ -1,0 +1,64 @@
+import { finding, type Finding } from '../evidence/finding.js';
+import { distance } from '../geometry/vector.js';
+import { toMm } from '../quantity/length.js';
+import { MEETING_REACH } from '../schedule/line-normalisation.js';
+import type { PlanJunction, StoreyPlan } from './storey-plan.js';
+import { cutOutHalf } from './runs.js';
+
+const tenth = (degrees: number): number => Math.round(Math.abs(degrees) * 10) / 10;
+
+function junctionFinding(junction: PlanJunction, plan: StoreyPlan): Finding[] {
+  const storey = plan.storey.id;
+  const walls = junction.walls.map((wall) => plan.walls[wall]!.wall.mark);
+  const cores = junction.walls.map((wall) => plan.walls[wall]!.core.code);
+  const [core, otherCore] = [cores[0]!, cores.at(-1)!];
+  const place = { storey, walls };
+  if (junction.kind === 'unsettled') return [finding('turn-not-made', { ...place, numbers: { ends: walls.length, core } })];
+  if (junction.kind === 'crossing') return [finding('walls-cross', { ...place, numbers: { core, otherCore } })];
+  if (junction.kind === 'straight' && core !== otherCore) return [finding('core-change', { ...place, numbers: { core, otherCore, turnDeg: 0 } })];
+  if (junction.kind === 'corner' && junction.unmade === 'core-change') {
+    return [finding('core-change', { ...place, severity: 'hold', numbers: { core, otherCore, turnDeg: tenth(junction.turn) } })];
+  }
+  if (junction.kind === 'corner' && junction.unmade) return [finding(junction.unmade, { ...place, numbers: { turnDeg: tenth(junction.turn), core } })];
+  if (junction.tee && !junction.tee.square) {
+    const { angle, formTrim } = junction.tee;
+    const cutOutMm = toMm(2 * cutOutHalf(junction.tee, plan));
+    return [finding('tee-skewed', { ...place, numbers: { angleDeg: tenth(angle), core: otherCore, throughCore: core, cutOutMm, formTrimMm: toMm(formTrim) } })];
+  }
+  return [];
+}
+
+/** A storey that claims to close must have a loop whose ends meet (`plan-open`). */
+function openPlan(plan: StoreyPlan): Finding[] {
+  if (!plan.storey.closed) return [];
+  const wide = plan.junctions.filter((junction) => junction.gap > MEETING_REACH);
+  if (plan.plan.loops > 0 && wide.length === 0) return [];
+  const storey = plan.storey.id;
+  if (wide.length > 0) {
+    return wide.map((junction) =>
+      finding('plan-open', { storey, walls: junction.walls.map((wall) => plan.walls[wall]!.wall.mark), numbers: { gapMm: Math.round(toMm(junction.gap) * 1e3) / 1e3 } }),
+    );
+  }
+  const ends = plan.junctions.filter((junction) => junction.kind === 'free-end');
+  let nearest: { gap: number; walls: string[] } | null = null;
+  ends.forEach((end, index) => {
+    for (const other of ends.slice(index + 1)) {
+      if (end.walls[0] === other.walls[0] && plan.walls.length > 1) continue;
+      const gap = distance(end.at, other.at);
+      if (!nearest || gap < nearest.gap) nearest = { gap, walls: [end, other].map((side) => plan.walls[side.walls[0]!]!.wall.mark) };
+    }
+  });
+  const found = nearest as { gap: number; walls: string[] } | null;
+  return [finding('plan-open', { storey, walls: found?.walls ?? [], numbers: found ? { gapMm: Math.round(toMm(found.gap) * 1e3) / 1e3 } : { loops: 0 } })];
+}
+
+/** What the plan itself leaves unsettled: corners no unit makes, tees off square, crossings, cores that change, plans that stay open. */
+export function planFindings(plan: StoreyPlan): Finding[] {
+  const junctions = plan.junctions.flatMap((junction) => junctionFinding(junction, plan));
+  const teeNodes = new Set<string>();
+  const once = junctions.filter((found) => {
+    const key = `${found.code} ${found.code === 'walls-cross' ? found.walls.slice(0, 2).join(' ') : found.walls.join(' ')}`;
+    return !teeNodes.has(key) && teeNodes.add(key);
+  });
+  return [...once, ...openPlan(plan)];
+}

@@ -1,0 +1,182 @@
+import type { FormRange } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import { cornerUnitFor, legOnAxis } from './corners.js';
+import type { EndName } from '../schedule/line-normalisation.js';
+import type { Line } from './lines.js';
+import { takesWhole, type LineOpening } from './openings.js';
+import type { StoreyPlan } from './storey-plan.js';
+
+/** A stretch of straight forms in one course between legs, ends and jambs. */
+export interface Segment {
+  readonly from: Nm;
+  readonly to: Nm;
+  /** Ends on a corner leg: the interlock there mates on the module only. */
+  readonly fixedLeft: boolean;
+  readonly fixedRight: boolean;
+  /** Between a seam and the leg: only the piece at the leg may be cut. */
+  readonly wholeAtSeam: boolean;
+  readonly seamLeft: boolean;
+  readonly seamRight: boolean;
+}
+
+export interface Leg {
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly long: boolean;
+}
+
+/** One course of a line before its pieces are chosen. */
+export interface CourseRun {
+  readonly n: number;
+  readonly bottom: Nm;
+  readonly height: Nm;
+  readonly ripped: boolean;
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly startLeg: Leg | null;
+  readonly endLeg: Leg | null;
+  /** What two corner legs leave between them, negative where they overlap; null where there are not two. */
+  readonly betweenLegs: Nm | null;
+  /** Free in this course: closed by an end closure of this height above the given bottom. */
+  readonly closedStart: boolean;
+  readonly closedEnd: boolean;
+  readonly voids: readonly { readonly from: Nm; readonly to: Nm; readonly opening: LineOpening }[];
+  readonly segments: readonly Segment[];
+  /** Joints that no choice moves: leg to form, or run to run at a mark. */
+  readonly fixedJoints: readonly Nm[];
+  /** Where no head joint may fall: tee cut-outs and one web beside them. */
+  readonly forbidden: readonly { readonly from: Nm; readonly to: Nm }[];
+}
+
+export interface RunContext {
+  readonly plan: StoreyPlan;
+  readonly range: FormRange;
+  /** Courses standing in a wall, by the elevation of their bottom above the storey. */
+  readonly courseAt: (wall: number, elevation: Nm) => { readonly height: Nm } | null;
+  /** Whether a wall stands at an elevation above the storey's bottom. */
+  readonly standsAt: (wall: number, elevation: Nm) => boolean;
+}
+
+interface EndState {
+  readonly station: Nm;
+  readonly leg: Nm;
+  readonly long: boolean;
+  readonly closed: boolean;
+  /** Another run's forms butt here. */
+  readonly butt: boolean;
+}
+
+/** Distance from the node back to the end of the wall as drawn, outward positive. */
+const drawnBeyond = (line: Line, end: EndName): number => {
+  const wall = end === 'start' ? line.walls[0]!.wall : line.walls.at(-1)!.wall;
+  return Math.round(wall.back[end]);
+};
+
+/** Ordinal of a course by elevation, so that walls on different bases alternate their legs together. */
+const ordinal = (line: Line, n: number, range: FormRange): number => n + Math.round(line.base / range.courseHeight);
+
+/**
+ * What stands at one end of a line in one course. Above a lower neighbour's top the end is free: the forms run to the end as
+ * drawn and are closed (decisions 7 and 10).
+ */
+function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, arrivingFirst: boolean, context: RunContext): EndState {
+  const joint = line[end];
+  const node = end === 'start' ? 0 : line.length;
+  const outwards = end === 'start' ? -1 : 1;
+  const elevation = line.base + bottom;
+  const free: EndState = { station: node + outwards * drawnBeyond(line, end), leg: 0, long: false, closed: true, butt: false };
+  if (joint.kind === 'free') return free;
+  if (joint.kind === 'unsettled') return { ...free, station: node, closed: false };
+  const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
+  const beside = context.courseAt(neighbour, elevation);
+  if (!beside) return free;
+  const closed = joint.kind !== 'tee' && beside.height < height;
+  if (joint.kind === 'tee') return { station: node - outwards * joint.tee.formTrim, leg: 0, long: false, closed: false, butt: false };
+  if (joint.kind === 'straight') return { station: node, leg: 0, long: false, closed, butt: true };
+  const legs = legsAt(line, joint.turn, joint.unit?.legs.get(line.core.code) ?? null, context.range);
+  if (!legs) return { station: node, leg: 0, long: false, closed, butt: false };
+  const oddCourse = ordinal(line, n, context.range) % 2 === 1;
+  const long = (oddCourse === arrivingFirst) === joint.arriving;
+  const other = context.plan.walls[joint.partner]!.thickness;
+  const leg = legOnAxis(long ? legs.long : legs.short, line.thickness, other, joint.turn);
+  return { station: node, leg, long, closed, butt: false };
+}
+
+/** Legs of the corner; where two cores meet no unit exists and the wall's own core lends its legs, to be made by advice. */
+function legsAt(line: Line, turn: number, made: { long: Nm; short: Nm } | null, range: FormRange): { long: Nm; short: Nm } | null {
+  if (made) return made;
+  const unit = cornerUnitFor(turn, line.core.code, range);
+  return typeof unit === 'string' ? null : unit.legs.get(line.core.code)!;
+}
+
+/** Legs that overlap share the room between them; the finding `run-too-short` says so. */
+function fitLegs(from: Nm, to: Nm, start: EndState, end: EndState): { startTo: Nm; endFrom: Nm } {
+  const room = to - from;
+  if (room >= start.leg + end.leg) return { startTo: from + start.leg, endFrom: to - end.leg };
+  const startTo = from + Math.round((room * start.leg) / (start.leg + end.leg));
+  return { startTo, endFrom: startTo };
+}
+
+function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], fixedLeft: boolean, fixedRight: boolean): Segment[] {
+  const segments: Segment[] = [];
+  let left = from;
+  let fixed = fixedLeft;
+  const push = (end: Nm, right: boolean): void => {
+    if (end > left) segments.push({ from: left, to: end, fixedLeft: fixed, fixedRight: right, wholeAtSeam: false, seamLeft: false, seamRight: false });
+  };
+  for (const gap of voids) {
+    push(Math.min(gap.from, to), false);
+    left = Math.max(left, gap.to);
+    fixed = false;
+  }
+  push(to, fixedRight);
+  return segments;
+}
+
+/** Every course of a line with its legs, voids and segments. `arrivingFirst`: long legs lie on the arriving walls in course 1. */
+export function courseRuns(line: Line, openings: readonly LineOpening[], arrivingFirst: boolean, context: RunContext): CourseRun[] {
+  const { range, plan } = context;
+  return line.stack.layers
+    .filter((layer) => layer.kind === 'course')
+    .map(({ course: n, bottom, height, ripped }): CourseRun => {
+      const start = endState(line, 'start', n, bottom, height, arrivingFirst, context);
+      const end = endState(line, 'end', n, bottom, height, arrivingFirst, context);
+      const from = start.station;
+      const to = Math.max(from, end.station);
+      const voids = openings
+        .filter((opening) => takesWhole(opening, bottom, height))
+        .map((opening) => ({ from: Math.max(from, opening.formsFrom), to: Math.min(to, opening.formsTo), opening }))
+        .filter((gap) => gap.to > gap.from);
+      const fitted = fitLegs(from, to, start, end);
+      const firstVoid = voids[0]?.from ?? to;
+      const lastVoid = voids.at(-1)?.to ?? from;
+      const startTo = Math.min(fitted.startTo, Math.max(from, firstVoid));
+      const endFrom = Math.max(fitted.endFrom, Math.min(to, lastVoid));
+      const startLeg = start.leg > 0 && startTo > from ? { from, to: startTo, long: start.long } : null;
+      const endLeg = end.leg > 0 && to > endFrom ? { from: endFrom, to, long: end.long } : null;
+      const startWhole = startLeg !== null && startTo === fitted.startTo;
+      const endWhole = endLeg !== null && endFrom === fitted.endFrom;
+      const segments = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, startWhole, endWhole);
+      const isJoint = (at: Nm): boolean => segments.some((segment) => segment.from === at || segment.to === at);
+      const fixedJoints = [
+        ...(start.butt ? [from] : []),
+        ...(startLeg && (isJoint(startTo) || startTo === endLeg?.from) ? [startTo] : []),
+        ...(endLeg && endFrom !== startLeg?.to && isJoint(endFrom) ? [endFrom] : []),
+        ...(end.butt ? [to] : []),
+      ];
+      const forbidden = line.tees
+        .filter(({ tee }) => context.courseAt(tee.branch, line.base + bottom) !== null)
+        .map(({ tee, at }) => {
+          const half = cutOutHalf(tee, plan) + range.webSpacing;
+          return { from: at - half, to: at + half };
+        });
+      const betweenLegs = start.leg > 0 && end.leg > 0 ? end.station - start.station - start.leg - end.leg : null;
+      return { n, bottom, height, ripped, from, to, startLeg, endLeg, betweenLegs, closedStart: start.closed, closedEnd: end.closed, voids, segments, fixedJoints, forbidden };
+    });
+}
+
+/** Half the cut-out of a tee along the through wall: the branch's core, longer on the skew (decision 9). */
+export function cutOutHalf(tee: { readonly branch: number; readonly angle: number; readonly square: boolean }, plan: StoreyPlan): Nm {
+  const core = plan.walls[tee.branch]!.core.width;
+  return tee.square ? core / 2 : Math.round(core / 2 / Math.sin((tee.angle * Math.PI) / 180));
+}

@@ -1,0 +1,94 @@
+import { cutStock } from '../cutting/index.js';
+import type { FormRange } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import type { Opening } from '../schedule/schedule.js';
+import { compareLengths, layLine, type LaidLine } from './line-layout.js';
+import { coursePieces, type CoursePieces } from './line-pieces.js';
+import { linesOf, type Line } from './lines.js';
+import { openingsOf, type LineOpening } from './openings.js';
+import { courseRuns, type RunContext } from './runs.js';
+import type { StoreyPlan } from './storey-plan.js';
+import { stripsOf, type LineStrip } from './strips.js';
+
+/** One line laid: its courses, strips and openings, all in walking direction. */
+export interface LineResult {
+  readonly line: Line;
+  readonly laid: LaidLine;
+  readonly openings: readonly LineOpening[];
+  readonly courses: readonly CoursePieces[];
+  readonly strips: readonly LineStrip[];
+}
+
+export function runContext(plan: StoreyPlan, range: FormRange): RunContext {
+  const courses = plan.stacks.map(
+    ({ layers }, wall) => new Map(layers.filter((layer) => layer.kind === 'course').map((layer) => [plan.walls[wall]!.wall.base + layer.bottom, layer])),
+  );
+  return {
+    plan,
+    range,
+    courseAt: (wall, elevation) => courses[wall]!.get(elevation) ?? null,
+    standsAt: (wall, elevation) => {
+      const { base } = plan.walls[wall]!.wall;
+      return elevation >= base && elevation < base + plan.stacks[wall]!.stack.height;
+    },
+  };
+}
+
+interface LaidChain {
+  readonly lines: readonly LaidLine[];
+  readonly lengths: readonly Nm[];
+}
+
+/** Forms this chain would buy alone: what decides which legs come first. */
+function formsBought(chain: LaidChain, lines: readonly Line[], range: FormRange): number {
+  const byCore = new Map<string, { id: string; length: Nm }[]>();
+  chain.lines.forEach((laid, index) => {
+    const core = lines[index]!.core.code;
+    const items = byCore.get(core) ?? [];
+    for (const length of laid.lengths) items.push({ id: `${items.length}`, length: length < 0 ? range.formLength : length });
+    byCore.set(core, items);
+  });
+  return [...byCore.values()].reduce((sum, items) => sum + cutStock({ stock: range.formLength, kerf: range.parameters.formKerf, items }).bins.length, 0);
+}
+
+const breaksOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[0], 0);
+const cutsOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[2], 0);
+
+/**
+ * Lays a chain with the long legs first on the arriving walls, and first on the leaving ones, and takes the one that buys fewer
+ * forms; then fewer broken bonds, cuts and pieces; arriving first where they are alike (decision 3).
+ */
+function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext): readonly LaidLine[] {
+  const lay = (arrivingFirst: boolean): LaidChain => {
+    const laid = lines.map((line, index) => layLine(courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range));
+    return { lines: laid, lengths: laid.flatMap(({ lengths }) => lengths).sort((a, b) => b - a) };
+  };
+  const arriving = lay(true);
+  if (!lines.some((line) => line.start.kind === 'corner' || line.end.kind === 'corner')) return arriving.lines;
+  const leaving = lay(false);
+  const same = compareLengths(arriving.lengths, leaving.lengths) === 0;
+  const difference =
+    (same ? 0 : formsBought(arriving, lines, context.range) - formsBought(leaving, lines, context.range)) ||
+    breaksOf(arriving) - breaksOf(leaving) ||
+    cutsOf(arriving) - cutsOf(leaving) ||
+    compareLengths(arriving.lengths, leaving.lengths);
+  return difference <= 0 ? arriving.lines : leaving.lines;
+}
+
+/** Lays every line of a storey. */
+export function layStorey(plan: StoreyPlan, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange): LineResult[] {
+  const context = runContext(plan, range);
+  return linesOf(plan).flatMap((lines) => {
+    const own = lines.map((line) => openingsOf(line, openings, range));
+    return layChain(lines, own, context).map((laid, index): LineResult => {
+      const line = lines[index]!;
+      return {
+        line,
+        laid,
+        openings: own[index]!,
+        courses: coursePieces(line, laid, own[index]!, plan, range),
+        strips: stripsOf(line, own[index]!, context, range),
+      };
+    });
+  });
+}

@@ -1,0 +1,117 @@
+import { finding, type Finding } from '../evidence/finding.js';
+import { toMm } from '../quantity/length.js';
+import type { FormRange } from '../range/range.js';
+import type { Opening, Schedule, Storey } from '../schedule/schedule.js';
+import { bondBreaks } from './bond-breaks.js';
+import { orderOf } from './concrete.js';
+import type { Junction, LaidStorey } from './laid.js';
+import { laidJunctions } from './laid-junctions.js';
+import { laidWalls } from './laid-walls.js';
+import { heightFindings, lineFindings } from './line-findings.js';
+import { UNSETTLED_SKU } from './line-pieces.js';
+import { planFindings } from './plan-findings.js';
+import { layStorey, runContext, type LineResult } from './storey-layout.js';
+import { planStorey, straightWallsOf, type StoreyPlan } from './storey-plan.js';
+import type { Takeoff } from './takeoff.js';
+import { orderUnits, type CutPlace, type PieceOrder } from './units.js';
+import { wallConflicts } from './wall-conflicts.js';
+
+interface StoreyResult {
+  readonly plan: StoreyPlan;
+  readonly lines: readonly LineResult[];
+}
+
+/** Pieces to buy or saw of one line: every counted piece once, in the wall where it begins. */
+function piecesToOrder(result: LineResult, storey: string, range: FormRange): PieceOrder[] {
+  const { walls, core } = result.line;
+  const wallAt = (at: number): string => (walls.findLast(({ from }) => at >= from) ?? walls[0]!).wall.wall.mark;
+  const pieces = result.courses.flatMap(({ run, pieces: laid }) =>
+    laid
+      .filter((piece) => piece.counted && piece.sku !== UNSETTLED_SKU)
+      .map((piece): PieceOrder => ({
+        id: piece.id,
+        sku: piece.sku,
+        kind: piece.kind,
+        core: core.code,
+        hand: piece.hand,
+        storey,
+        wall: wallAt(piece.from),
+        course: run.n,
+        length: piece.kind === 'end-closure' ? piece.height : piece.to - piece.from,
+        whole: piece.kind === 'straight' && run.ripped,
+      })),
+  );
+  const strips = result.strips.flatMap(({ afterCourse, runs }) =>
+    runs.flatMap(({ from, pieces: lengths }, run) =>
+      lengths.map((length, index): PieceOrder => ({
+        id: `${storey}.${walls[0]!.wall.wall.mark}.s${afterCourse}.${run + 1}.${index + 1}`,
+        sku: `${range.stripPrefix ?? ''}${core.code}`,
+        kind: 'strip',
+        core: core.code,
+        hand: null,
+        storey,
+        wall: wallAt(Math.max(0, from)),
+        course: afterCourse,
+        length,
+        whole: false,
+      })),
+    ),
+  );
+  return [...pieces, ...strips];
+}
+
+function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange): LaidStorey {
+  const context = runContext(plan, range);
+  const walls = lines.flatMap((line) => laidWalls(line, cuts, context)).sort((a, b) => order.get(a.mark)! - order.get(b.mark)!);
+  const junctions: Junction[] = laidJunctions(plan, walls, range);
+  return { id: storey.id, grade: storey.grade, storeyAbove: storey.storeyAbove, onFooting: storey.on === null, walls, junctions };
+}
+
+/** What the schedule asks for and the straight-wall take-off does not lay: a person decides, nothing is left out in silence. */
+function notLaid(schedule: Schedule): Finding[] {
+  const arcs = schedule.walls
+    .filter((wall) => wall.arc !== null)
+    .map((wall) => finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'arc', radiusMm: toMm(wall.arc!.radius) }, source: 'take-off' }));
+  const storeyOf = new Map(schedule.walls.map((wall) => [wall.mark, wall.storey]));
+  const features = schedule.features.map((feature) =>
+    finding('outside-method', { storey: storeyOf.get(feature.wall) ?? null, wall: feature.wall, numbers: { feature: feature.kind }, source: 'take-off' }),
+  );
+  return [...arcs, ...features];
+}
+
+/**
+ * Lays every straight wall of a schedule course by course and counts what it takes.
+ *
+ * @param schedule  canonical schedule, every reference checked
+ * @param range     the supplier's forms; must have every core the schedule names
+ * @returns the laid job with stations from the user's own `from`, units to buy with their lower bound, concrete, cut list, findings
+ * @throws RangeError for a core the range does not have or a wall below one course (both are refused when the schedule is read)
+ */
+export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
+  const openings = new Map<string, Opening[]>();
+  for (const opening of schedule.openings) openings.set(opening.wall, [...(openings.get(opening.wall) ?? []), opening]);
+  const storeys = schedule.storeys
+    .map((storey) => ({ storey, walls: straightWallsOf(schedule, storey.id) }))
+    .filter(({ walls }) => walls.length > 0)
+    .map(({ storey, walls }) => {
+      const plan = planStorey(storey, walls, range);
+      return { storey, plan, lines: layStorey(plan, openings, range) };
+    });
+  const order = orderUnits(storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => piecesToOrder(line, storey.id, range))), range);
+  const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
+  const laid = storeys.map((result) => laidStorey(result.storey, result, order.cutOf, rows, range));
+  const findings = storeys.flatMap(({ plan, lines }) => [
+    ...planFindings(plan),
+    ...wallConflicts(plan),
+    ...heightFindings(plan, range),
+    ...lines.flatMap((line) => lineFindings(line, plan, range)),
+  ]);
+  return {
+    laid: { storeys: laid },
+    units: order.units,
+    cuts: order.cuts,
+    bondBreaks: storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => bondBreaks(line, storey.id, range))),
+    concrete: laid.map((storey) => orderOf(storey.id, storey.walls.reduce((sum, wall) => sum + wall.concreteNm3, 0n), range)),
+    findings: [...findings, ...notLaid(schedule)],
+  };
+}

@@ -1,0 +1,124 @@
+import { add, cross, leftNormal, radians, scale, turnDegrees, type Vector } from '../geometry/vector.js';
+import { forEachNearPair } from '../geometry/near-pairs.js';
+import { meantLength, type Nm } from '../quantity/length.js';
+import { MEETING_REACH, STRAIGHT_BELOW_DEG, type EndName, type NormalPlan, type WallEnd } from '../schedule/line-normalisation.js';
+import { inFrameOf, walkEnd, withBacks, type AxisWall } from './axes.js';
+
+/** A branch that ends on the side of a through wall. Stations and ends are in walking direction. */
+export interface Tee {
+  readonly branch: number;
+  readonly branchEnd: EndName;
+  readonly through: number;
+  /** Node on the through wall's axis, from its walking start. */
+  readonly station: Nm;
+  /** Angle between the two, 90 where square [deg]. */
+  readonly angle: number;
+  readonly square: boolean;
+  readonly side: 'left' | 'right';
+  /** Node to the through wall's near foam face, and to its near core face, along the branch's axis. */
+  readonly formTrim: Nm;
+  readonly coreTrim: Nm;
+  readonly crossing: boolean;
+}
+
+/** Where the drawn end of a wall lies, shifted to its axis. */
+function axisEnd(wall: AxisWall, end: EndName): Vector {
+  const drawn = (end === 'start') === wall.reversed ? wall.wall.to : wall.wall.from;
+  return add(drawn, scale(leftNormal(wall.forward), wall.offset));
+}
+
+function outward(wall: AxisWall, end: EndName): Vector {
+  return end === 'end' ? wall.forward : scale(wall.forward, -1);
+}
+
+const apartFromLine = (a: AxisWall, b: AxisWall): number => {
+  const turn = Math.abs(turnDegrees(a.forward, b.forward));
+  return Math.min(turn, 180 - turn);
+};
+
+/** Whether a branch's end lies in the form footprint of a wall it is not parallel to. */
+function lands(branch: AxisWall, end: EndName, through: AxisWall): boolean {
+  if (apartFromLine(branch, through) <= STRAIGHT_BELOW_DEG) return false;
+  const { along, across } = inFrameOf(through, axisEnd(branch, end));
+  const margin = through.thickness / 2 + MEETING_REACH;
+  const reach = (back: number): number => (back === 0 ? MEETING_REACH : margin);
+  return Math.abs(across) <= margin && along >= -reach(through.back.start) && along <= through.length + reach(through.back.end);
+}
+
+type Landing = Omit<Tee, 'station'> & { readonly node: Vector };
+
+function landingOf(branch: AxisWall, end: EndName, through: AxisWall, toleranceDeg: number, crossing: boolean): { landing: Landing; back: number } {
+  const tip = axisEnd(branch, end);
+  const out = outward(branch, end);
+  const { across } = inFrameOf(through, tip);
+  const beyond = -across / cross(through.forward, out);
+  const node = add(tip, scale(out, beyond));
+  const inward = scale(out, -1);
+  const angle = Math.abs(turnDegrees(through.forward, inward));
+  const sine = Math.sin(radians(angle));
+  const square = Math.abs(angle - 90) <= toleranceDeg;
+  const landing: Landing = {
+    branch: branch.index,
+    branchEnd: end,
+    through: through.index,
+    node,
+    angle,
+    square,
+    side: cross(through.forward, inward) > 0 ? 'left' : 'right',
+    formTrim: square ? through.thickness / 2 : Math.round(through.thickness / 2 / sine),
+    coreTrim: square ? through.core.width / 2 : Math.round(through.core.width / 2 / sine),
+    crossing,
+  };
+  return { landing, back: -beyond };
+}
+
+/** Ends that stop at a node where others go through, with the wall they stop on. */
+function branchesAtNodes(plan: NormalPlan): { end: WallEnd; through: number; crossing: boolean }[] {
+  return plan.nodes.flatMap((node) =>
+    node.pair ? node.branches.map((end) => ({ end, through: node.pair!.a.wall, crossing: node.kind === 'crossing' })) : [],
+  );
+}
+
+/** Lone ends that lie in the footprint of another wall: of several the squarest, then the first drawn. */
+function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[]): { end: WallEnd; through: number; crossing: boolean }[] {
+  const lone = plan.nodes.flatMap((node) => (node.kind === 'free' ? [node.ends[0]!] : []));
+  const near = new Map<number, Set<number>>();
+  forEachNearPair(
+    walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness + MEETING_REACH })),
+    (first, second) => {
+      for (const [wall, other] of [[first, second], [second, first]] as const) {
+        const known = near.get(wall);
+        if (known) known.add(other);
+        else near.set(wall, new Set([other]));
+      }
+    },
+  );
+  return lone.flatMap((end) => {
+    const branch = walls[end.wall]!;
+    const name = walkEnd(branch.reversed, end.end);
+    const through = [...(near.get(end.wall) ?? [])]
+      .filter((other) => lands(branch, name, walls[other]!))
+      .sort((a, b) => apartFromLine(branch, walls[b]!) - apartFromLine(branch, walls[a]!) || a - b)[0];
+    return through === undefined ? [] : [{ end, through, crossing: false }];
+  });
+}
+
+/**
+ * Finds every tee and brings the branches' nodes to the through walls' axes.
+ *
+ * @source statement of the project's decisions 8 and 9
+ */
+export function findTees(plan: NormalPlan, walls: readonly AxisWall[], toleranceDeg: number): { tees: Tee[]; walls: AxisWall[] } {
+  const landings: Landing[] = [];
+  const moved = [...walls];
+  for (const { end, through, crossing } of [...branchesAtNodes(plan), ...branchesOnSides(plan, walls)]) {
+    const branch = moved[end.wall]!;
+    const name = walkEnd(branch.reversed, end.end);
+    if (apartFromLine(branch, walls[through]!) <= STRAIGHT_BELOW_DEG) continue;
+    const { landing, back } = landingOf(branch, name, walls[through]!, toleranceDeg, crossing);
+    landings.push(landing);
+    moved[end.wall] = withBacks(branch, { ...branch.back, [name]: back });
+  }
+  const tees = landings.map(({ node, ...tee }): Tee => ({ ...tee, station: meantLength(inFrameOf(moved[tee.through]!, node).along) }));
+  return { tees, walls: moved };
+}

@@ -1,0 +1,128 @@
+import { cutStock, type CutPlan } from '../cutting/index.js';
+import type { FormRange, Hand, UnitKind } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import type { Because, CutLine, UnitCount } from './takeoff.js';
+
+/** A physical piece to be bought or sawn, with the place it is laid. */
+export interface PieceOrder {
+  readonly id: string;
+  readonly sku: string;
+  readonly kind: UnitKind;
+  readonly core: string;
+  readonly hand: Hand | null;
+  readonly storey: string;
+  readonly wall: string;
+  readonly course: number;
+  /** Length along the form; height for a closure. */
+  readonly length: Nm;
+  /** Takes a whole form whatever its length: a piece ripped lower (decision 11). */
+  readonly whole: boolean;
+}
+
+/** Where in its form a piece was cut. */
+export interface CutPlace {
+  readonly offset: Nm;
+  readonly cutEnds: 0 | 1 | 2;
+}
+
+export interface Order {
+  readonly units: readonly UnitCount[];
+  readonly cuts: readonly CutLine[];
+  readonly cutOf: ReadonlyMap<string, CutPlace>;
+}
+
+const bySku = <T extends { sku: string }>(rows: readonly T[]): Map<string, T[]> => {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const group = groups.get(row.sku);
+    if (group) group.push(row);
+    else groups.set(row.sku, [row]);
+  }
+  return groups;
+};
+
+function stockOf(kind: UnitKind, range: FormRange): Nm {
+  return kind === 'end-closure' ? range.closure.height : range.formLength;
+}
+
+/** Spare forms: a share of what is bought, at least one, of straight forms only (decision 19). */
+export function spareForms(bought: number, kind: UnitKind, share: number): number {
+  if (kind !== 'straight' || bought === 0 || share === 0) return 0;
+  return Math.max(1, Math.ceil(bought * share - 1e-9));
+}
+
+/** Blanks to saw pairs from: each gives one left and one right (decision 18). */
+export const pairBlanks = (left: number, right: number): number => Math.max(left, right);
+
+function becauseOf(pieces: readonly PieceOrder[]): Because[] {
+  const counts = new Map<string, Because & { quantity: number }>();
+  for (const { kind, storey, wall, course } of pieces) {
+    const key = `${storey}/${wall}/${course}`;
+    const known = counts.get(key);
+    counts.set(key, { rule: kind, storey, wall, course, quantity: (known?.quantity ?? 0) + 1 });
+  }
+  return [...counts.values()];
+}
+
+/** A plan for one sku: storey by storey, since offcuts serve the same storey. */
+function cutPlans(pieces: readonly PieceOrder[], range: FormRange): { storey: string; plan: CutPlan }[] {
+  const storeys = [...new Set(pieces.map((piece) => piece.storey))];
+  const stock = stockOf(pieces[0]!.kind, range);
+  return storeys.map((storey) => ({
+    storey,
+    plan: cutStock({
+      stock,
+      kerf: range.parameters.formKerf,
+      minOffcut: range.minPiece,
+      items: pieces.filter((piece) => piece.storey === storey).map(({ id, length, whole }) => ({ id, length: whole ? stock : length })),
+    }),
+  }));
+}
+
+function cutLines(plans: readonly { storey: string; plan: CutPlan }[], sku: string, pieces: ReadonlyMap<string, PieceOrder>): CutLine[] {
+  return plans.flatMap(({ storey, plan }) =>
+    plan.bins.map((bin, index): CutLine => ({
+      storey,
+      sku,
+      form: index + 1,
+      parts: bin.items.map(({ id, offset }) => {
+        const { length, wall, course } = pieces.get(id)!;
+        return { piece: id, offset, length, wall, course };
+      }),
+      offcut: bin.offcut,
+    })),
+  );
+}
+
+/** Units to buy, the cut list, and where in its form every sawn piece was cut. */
+export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Order {
+  const units: UnitCount[] = [];
+  const cuts: CutLine[] = [];
+  const cutOf = new Map<string, CutPlace>();
+  for (const [sku, group] of bySku(pieces)) {
+    const { kind, core, hand } = group[0]!;
+    const count = { sku, kind, core, pieces: group.length, because: becauseOf(group) };
+    if (kind === 'corner-pair') {
+      const left = group.filter((piece) => piece.hand === 'left').length;
+      const bought = pairBlanks(left, group.length - left);
+      units.push({ ...count, hand: null, bought, spare: 0, lowerBound: bought });
+    } else if (kind === 'straight' || kind === 'strip' || kind === 'end-closure') {
+      const plans = cutPlans(group, range);
+      const bought = plans.reduce((sum, { plan }) => sum + plan.bins.length, 0);
+      const lowerBound = plans.reduce((sum, { plan }) => sum + plan.lowerBound, 0);
+      units.push({ ...count, hand: null, bought, spare: spareForms(bought, kind, range.parameters.spareForms), lowerBound });
+      const byId = new Map(group.map((piece) => [piece.id, piece]));
+      const lines = cutLines(plans, sku, byId);
+      const stock = stockOf(kind, range);
+      for (const { parts } of lines) {
+        for (const { piece, offset, length } of parts) {
+          cutOf.set(piece, { offset, cutEnds: ((offset > 0 ? 1 : 0) + (offset + length < stock ? 1 : 0)) as CutPlace['cutEnds'] });
+        }
+      }
+      if (kind !== 'end-closure') cuts.push(...lines.filter(({ parts }) => parts.some(({ length }) => length < stock)));
+    } else {
+      units.push({ ...count, hand, bought: group.length, spare: 0, lowerBound: group.length });
+    }
+  }
+  return { units: units.sort((a, b) => (a.sku < b.sku ? -1 : 1)), cuts, cutOf };
+}
