@@ -1,0 +1,109 @@
+import type { Nm } from '../quantity/length.js';
+import type { LaidCourse, Piece } from '../takeoff/laid.js';
+import { rangeBox } from './elevation-frame.js';
+import type { ElevationFrame, WallEnd } from './elevation-frame.js';
+import { TINT } from './ink.js';
+import { freeParts, pieceHint, pieceLook, pieceTexts } from './piece-look.js';
+import { TEXT_MM, corners } from './sheet.js';
+import type { Box } from './sheet.js';
+import { CAP_HEIGHT } from './text-width.js';
+
+const LABEL_PAD_MM = 0.7;
+
+/** Courses and strips of the wall, every piece once in its true place. */
+export function drawCourses(frame: ElevationFrame, ends: readonly WallEnd[]): void {
+  for (const course of frame.wall.courses) {
+    for (const end of ends) drawReturn(frame, course, end);
+    for (const piece of course.pieces) if (!piece.inside) drawPiece(frame, course, piece);
+  }
+  for (const strip of frame.wall.strips) {
+    for (const run of strip.runs) {
+      const box = rangeBox(frame, run.from, run.to, strip.bottom, strip.bottom + strip.height);
+      frame.sheet.rect('piece', box, { fill: TINT.strip, subject: `strip:${strip.afterCourse}`, hint: `${strip.sku} on course ${strip.afterCourse}` });
+    }
+  }
+}
+
+function drawPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): void {
+  const look = pieceLook(piece, frame.range);
+  const box = rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height);
+  frame.sheet.rect('piece', box, { fill: look.fill, subject: `piece:${piece.id}`, hint: pieceHint(piece, course, frame.units) });
+  if (look.pattern !== null) frame.sheet.hatch([corners(box)], look.pattern);
+  else if (course.ripped) frame.sheet.hatch([corners(box)], 'dotted');
+}
+
+/** Outside a convex corner the unit's face runs past the node to its apex: shown, but not part of the wall's tiling. */
+function drawReturn(frame: ElevationFrame, course: LaidCourse, end: WallEnd): void {
+  const atStart = end.node === 0;
+  const outermost = atStart ? course.pieces.find((piece) => !piece.inside) : course.pieces.filter((piece) => !piece.inside).at(-1);
+  if (end.face <= 0 || outermost === undefined || outermost.junction !== end.junction?.id) return;
+  const [from, to] = atStart ? [end.node - end.face, end.node] : [end.node, end.node + end.face];
+  const box = rangeBox(frame, from, to, course.bottom, course.bottom + course.height);
+  frame.sheet.rect('piece', box, { fill: pieceLook(outermost, frame.range).fill, subject: null, hint: null });
+}
+
+/** End closures stand inside the forms: drawn over them with a dashed edge. */
+export function drawClosures(frame: ElevationFrame): void {
+  for (const course of frame.wall.courses) {
+    for (const piece of course.pieces.filter((candidate) => candidate.inside)) {
+      const look = pieceLook(piece, frame.range);
+      const box = rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height);
+      frame.sheet.rect('closure', box, { fill: look.fill, subject: `piece:${piece.id}`, hint: pieceHint(piece, course, frame.units) });
+      frame.sheet.hatch([corners(box)], 'crossed');
+    }
+  }
+}
+
+/** Thick lines on what the crew must not miss: the rip along the top and the seam. */
+export function drawMarks(frame: ElevationFrame): void {
+  for (const course of frame.wall.courses) {
+    const top = course.bottom + course.height;
+    if (course.ripped) frame.sheet.line('rip', { x: frame.x(course.from), y: frame.y(top) }, { x: frame.x(course.to), y: frame.y(top) });
+    for (const joint of course.headJoints.filter((candidate) => candidate.kind === 'seam')) {
+      frame.sheet.line('seam', { x: frame.x(joint.at), y: frame.y(course.bottom) }, { x: frame.x(joint.at), y: frame.y(top) });
+    }
+  }
+}
+
+/** What is sawn out of pieces laid through an opening: grey, so that it reads as foam that goes. */
+export function drawNotches(frame: ElevationFrame): void {
+  for (const course of frame.wall.courses) {
+    for (const piece of course.pieces) {
+      for (const notch of piece.notches) {
+        const box = rangeBox(frame, Math.max(notch.from, piece.from), Math.min(notch.to, piece.to), course.bottom + notch.bottom, course.bottom + notch.top);
+        frame.sheet.rect('notch', box, { fill: TINT.notch, subject: `notch:${piece.id}:${notch.opening}`, hint: `sawn out of ${piece.id} for ${notch.opening}` });
+      }
+    }
+  }
+}
+
+/** Labels last, over hatches, and only where they fit. */
+export function drawPieceLabels(frame: ElevationFrame): void {
+  for (const course of frame.wall.courses) {
+    for (const piece of course.pieces) if (!piece.inside) labelPiece(frame, course, piece);
+  }
+}
+
+function labelPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): void {
+  const look = pieceLook(piece, frame.range);
+  const muted = look.key === 'full';
+  const boxes = freeParts(piece, course).map((part) => rangeBox(frame, part.from, part.to, course.bottom + part.bottom, course.bottom + part.top));
+  for (const text of pieceTexts(piece, frame.units)) {
+    for (const box of boxes) {
+      const angle = fittingAngle(frame, box, text, !muted);
+      if (angle === null) continue;
+      const at = { x: Math.round((box.left + box.right) / 2), y: Math.round((box.bottom + box.top) / 2) };
+      frame.sheet.text(at, text, TEXT_MM.tiny, { layer: muted ? 'muted' : 'text', bold: !muted, anchor: 'middle', angle, backdrop: look.fill });
+      return;
+    }
+  }
+}
+
+/** Level where the text fits the box, upright where it fits only so, null where it does not fit. */
+function fittingAngle(frame: ElevationFrame, box: Box, text: string, bold: boolean): number | null {
+  const along = frame.sheet.widthOf(text, TEXT_MM.tiny, bold) + frame.sheet.mm(2 * LABEL_PAD_MM);
+  const across = frame.sheet.mm(TEXT_MM.tiny * CAP_HEIGHT + 2 * LABEL_PAD_MM);
+  const fits = (width: Nm, height: Nm): boolean => box.right - box.left >= width && box.top - box.bottom >= height;
+  if (fits(along, across)) return 0;
+  return fits(across, along) ? 90 : null;
+}

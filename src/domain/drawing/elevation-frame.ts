@@ -1,0 +1,74 @@
+import type { Nm } from '../quantity/length.js';
+import type { FormRange } from '../range/range.js';
+import type { LengthUnit } from '../schedule/schedule.js';
+import type { Junction, LaidStorey, LaidWall } from '../takeoff/laid.js';
+import type { Box, Sheet } from './sheet.js';
+
+/** What every part of an elevation draws into: the wall, and where its stations and levels lie on the sheet. */
+export interface ElevationFrame {
+  readonly wall: LaidWall;
+  readonly storey: LaidStorey;
+  readonly range: FormRange;
+  readonly units: LengthUnit;
+  readonly sheet: Sheet;
+  /** Station along the wall's axis to sheet x; mirrored where the outside lies on the left of from→to. */
+  readonly x: (station: Nm) => Nm;
+  /** Level above the wall's base to sheet y. */
+  readonly y: (level: Nm) => Nm;
+  /** Edges of the whole sheet. */
+  readonly edges: { readonly left: Nm; readonly right: Nm };
+  /** Edges of what is drawn of the wall. */
+  readonly span: Span;
+}
+
+export interface Span {
+  readonly left: Nm;
+  readonly right: Nm;
+}
+
+/** The wall's own ends and how far what is drawn reaches past its nodes [nm along the axis]. */
+export interface WallReach {
+  readonly start: WallEnd;
+  readonly end: WallEnd;
+  readonly fromStation: Nm;
+  readonly toStation: Nm;
+}
+
+export interface WallEnd {
+  readonly junction: Junction | null;
+  /** Node station: 0 or the wall's length. */
+  readonly node: Nm;
+  /** How far the outside face runs past the node: positive at a corner that is convex outside, negative in a re-entrant one. */
+  readonly face: Nm;
+  /** Thickness of the through wall where this end is a tee's branch, 0 elsewhere. */
+  readonly through: Nm;
+}
+
+/** @returns how far the drawing reaches past the wall's nodes, stations from the wall's own start */
+export function reachOf(wall: LaidWall, storey: LaidStorey): WallReach {
+  const start = endOf(wall, storey, wall.startJunction, 0);
+  const end = endOf(wall, storey, wall.endJunction, wall.length);
+  const pieces = wall.courses.flatMap((course) => [course.from, course.to]);
+  const strips = wall.strips.flatMap((strip) => strip.runs.flatMap((run) => [run.from, run.to]));
+  return {
+    start,
+    end,
+    fromStation: Math.min(0, -start.face, -start.through / 2, -wall.startOffset, ...pieces, ...strips),
+    toStation: Math.max(
+      wall.length, wall.length + end.face, wall.length + end.through / 2, wall.dimensionLength - wall.startOffset, ...pieces, ...strips,
+    ),
+  };
+}
+
+function endOf(wall: LaidWall, storey: LaidStorey, id: string, node: Nm): WallEnd {
+  const junction = storey.junctions.find((candidate) => candidate.id === id) ?? null;
+  const corner = junction?.kind === 'corner' && junction.unit !== null;
+  const face = corner ? Math.round((wall.thickness / 2) * Math.tan((junction.turn * Math.PI) / 360)) : 0;
+  const through = junction?.tee?.branch === wall.mark ? storey.walls.find((other) => other.mark === junction.tee?.through) : undefined;
+  return { junction, node, face, through: through?.thickness ?? 0 };
+}
+
+export const rangeBox = (frame: ElevationFrame, from: Nm, to: Nm, bottom: Nm, top: Nm): Box => {
+  const [a, b] = [frame.x(from), frame.x(to)];
+  return { left: Math.min(a, b), right: Math.max(a, b), bottom: frame.y(bottom), top: frame.y(top) };
+};

@@ -1,0 +1,52 @@
+import type { FormRange } from '../range/range.js';
+import type { LengthUnit } from '../schedule/schedule.js';
+import type { LaidStorey, LaidWall, Piece } from '../takeoff/laid.js';
+import { teesOn } from './elevation-openings.js';
+import { TINT } from './ink.js';
+import { lengthLabel } from './length-label.js';
+import { lookOf, pieceLook } from './piece-look.js';
+import type { LookKey } from './piece-look.js';
+import type { LegendEntry } from './sheet-furniture.js';
+
+const KEYS: readonly LookKey[] = ['full', 'cut', 'corner-left', 'corner-right', 'corner-either', 'closure'];
+
+/** Samples of what this wall shows, with the skus, and of nothing else. */
+export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit): LegendEntry[] {
+  const pieces = wall.courses.flatMap((course) => course.pieces);
+  const entries: LegendEntry[] = [];
+  for (const key of KEYS) {
+    const alike = pieces.filter((piece) => pieceLook(piece, range).key === key);
+    if (alike.length > 0) entries.push({ text: wording(key, alike, range, units), fill: lookOf(key).fill, pattern: lookOf(key).pattern, stroke: null });
+  }
+  const strip = wall.strips[0];
+  if (strip) entries.push({ text: `height strip ${strip.sku}, ${lengthLabel(strip.height, units)}`, fill: TINT.strip, pattern: null, stroke: null });
+  if (wall.stack.ripped !== null) entries.push({ text: `ripped course, ${lengthLabel(wall.stack.ripped, units)}`, fill: TINT.full, pattern: 'dotted', stroke: 'rip' });
+  if (pieces.some((piece) => piece.notches.length > 0)) {
+    entries.push({ text: 'sawn out of a piece laid through', fill: TINT.notch, pattern: null, stroke: null });
+  }
+  if (wall.courses.some((course) => course.headJoints.some((joint) => joint.kind === 'seam'))) {
+    entries.push({ text: 'seam: butt joint off the module', fill: TINT.full, pattern: null, stroke: 'seam' });
+  }
+  if (teesOn({ wall, storey }).some(({ tee }) => tee.side !== wall.outside)) {
+    entries.push({ text: 'panel cut out on the inside for a tee', fill: null, pattern: null, stroke: 'hidden' });
+  }
+  return entries;
+}
+
+function wording(key: LookKey, pieces: readonly Piece[], range: FormRange, units: LengthUnit): string {
+  const skus = [...new Set(pieces.map((piece) => piece.sku))].join(', ');
+  switch (key) {
+    case 'full':
+      return `full form ${skus}, ${lengthLabel(range.formLength, units)}`;
+    case 'cut':
+      return `cut piece of ${skus}, its length written in it`;
+    case 'closure':
+      return `end closure ${skus}, inside the forms`;
+    case 'corner-left':
+      return `corner unit ${skus}, left hand`;
+    case 'corner-right':
+      return `corner unit ${skus}, right hand`;
+    case 'corner-either':
+      return `corner unit ${skus}, either hand`;
+  }
+}

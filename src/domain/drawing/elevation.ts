@@ -1,0 +1,139 @@
+import type { Nm } from '../quantity/length.js';
+import type { FormRange } from '../range/range.js';
+import type { LengthUnit } from '../schedule/schedule.js';
+import type { LaidOpening, LaidStorey, LaidWall } from '../takeoff/laid.js';
+import { drawClosures, drawCourses, drawMarks, drawNotches, drawPieceLabels } from './elevation-courses.js';
+import { drawLengths, drawLevels, drawStack, drawTopLabels, levelsOf } from './elevation-dimensions.js';
+import { reachOf } from './elevation-frame.js';
+import type { ElevationFrame, WallReach } from './elevation-frame.js';
+import { elevationLegend } from './elevation-legend.js';
+import { drawOpenings, drawTees, drawThroughWalls, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
+import { chooseScale } from './drawing-scale.js';
+import type { DrawingScale } from './drawing-scale.js';
+import { TINT } from './ink.js';
+import { lengthLabel } from './length-label.js';
+import type { Drawing, SheetHeader } from './shapes.js';
+import { Sheet, TEXT_MM, corners } from './sheet.js';
+import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
+import type { Furniture } from './sheet-furniture.js';
+import { textWidth } from './text-width.js';
+
+/** Usual scale of an elevation; a longer or higher wall is drawn at the next one that fits a page. */
+const USUAL = { imperial: 48, metric: 50 };
+const LEFT_MM = 28;
+const LEVELS_MM = 9.5;
+const GROUND_MM = 2.4;
+const LEAST_WIDTH_MM = 170;
+/** Dimension rows and labels as they are on most walls; what they really take is measured once the scale is chosen. */
+const USUAL_ROWS_MM = 34;
+
+/**
+ * A wall as it is seen from outside: courses, pieces told apart, openings, joints, dimensions, and a title block.
+ *
+ * Stations are drawn true to the take-off: every piece's rectangle is exactly its span times its course's height, in nanometres.
+ *
+ * @param units the schedule's units, in which every figure is written
+ */
+export function wallElevation(wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader): Drawing {
+  const reach = reachOf(wall, storey);
+  const levelsMm = LEVELS_MM + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
+  const furnitureAt = (scale: DrawingScale): Furniture => furnitureOf(wall, storey, range, units, header, scale);
+  const modelWidth = reach.toStation - reach.fromStation;
+  const unscaled = furnitureAt({ denominator: 1, text: '' });
+  const scale = chooseScale(units, USUAL, modelWidth, wall.stack.height, (field) => ({
+    width: field.width - LEFT_MM - levelsMm,
+    height: field.height - USUAL_ROWS_MM - furnitureHeightMm(unscaled, field.width),
+  }));
+  const furniture = furnitureAt(scale);
+  const scratch = new Sheet(scale.denominator);
+  const needed = scratch.mm(LEFT_MM + levelsMm) + modelWidth;
+  const width = Math.max(needed, scratch.mm(LEAST_WIDTH_MM));
+  const left = scratch.mm(LEFT_MM) + Math.floor((width - needed) / 2);
+  const under = -drawLengths(frameOf(wall, storey, range, units, scratch, reach, left, 0, width));
+  const foot = under + scratch.mm(furnitureHeightMm(furniture, width / scratch.mm(1)));
+  const sheet = new Sheet(scale.denominator);
+  const height = paint(frameOf(wall, storey, range, units, sheet, reach, left, foot, width), reach) + sheet.mm(1);
+  drawFurniture(sheet, furniture, width, height);
+  return sheet.drawing({ name: `wall-${wall.mark}`, title: `${furniture.heading}, ${furniture.detail}`, scaleText: scale.text, width, height });
+}
+
+function frameOf(
+  wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit, sheet: Sheet, reach: WallReach, left: Nm, foot: Nm, width: Nm,
+): ElevationFrame {
+  const x = wall.outside === 'right' ? (station: Nm): Nm => left + station - reach.fromStation : (station: Nm): Nm => left + reach.toStation - station;
+  const margin = sheet.mm(3);
+  return {
+    wall,
+    storey,
+    range,
+    units,
+    sheet,
+    x,
+    y: (level) => foot + level,
+    edges: { left: margin, right: width - margin },
+    span: { left, right: left + reach.toStation - reach.fromStation },
+  };
+}
+
+/** @returns height of what was painted [nm] */
+function paint(frame: ElevationFrame, reach: WallReach): Nm {
+  const ends = [reach.start, reach.end];
+  drawGround(frame);
+  drawThroughWalls(frame, ends);
+  drawCourses(frame, ends);
+  drawTees(frame);
+  drawClosures(frame);
+  drawOpenings(frame);
+  drawNotches(frame);
+  outlineOpenings(frame);
+  drawMarks(frame);
+  drawPieceLabels(frame);
+  labelOpenings(frame);
+  drawLengths(frame);
+  drawStack(frame);
+  drawLevels(frame);
+  return drawTopLabels(frame, reach);
+}
+
+/** The line the wall stands on; hatched where it is a footing. */
+function drawGround(frame: ElevationFrame): void {
+  const { sheet, span } = frame;
+  const y = frame.y(0);
+  const [left, right] = [span.left - sheet.mm(2), span.right + sheet.mm(2)];
+  if (frame.storey.onFooting && frame.wall.base === 0) {
+    const box = { left, right, bottom: y - sheet.mm(GROUND_MM), top: y };
+    sheet.rect('rule', box, { fill: TINT.ground, outline: false });
+    sheet.hatch([corners(box)], 'rising');
+  }
+  sheet.line('ground', { x: left, y }, { x: right, y });
+}
+
+function furnitureOf(
+  wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader, scale: DrawingScale,
+): Furniture {
+  const core = lengthLabel(wall.core.width, units);
+  return {
+    legend: elevationLegend(wall, storey, range, units),
+    notes: [...stackNotes(wall, units), ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units))],
+    heading: `Wall ${wall.mark}`,
+    detail: `Elevation from outside, storey ${wall.storey}, core ${core}`,
+    scaleText: scale.text,
+    header,
+  };
+}
+
+function stackNotes(wall: LaidWall, units: LengthUnit): string[] {
+  const { stack } = wall;
+  const strips = stack.strips > 0 ? ` + ${stack.strips} strips` : '';
+  const ripped = stack.ripped === null ? '' : `, top course ripped to ${lengthLabel(stack.ripped, units)}`;
+  const off = stack.deviation === 0 ? '' : ` (${stack.deviation > 0 ? '+' : ''}${lengthLabel(stack.deviation, units)} against ${lengthLabel(wall.askedHeight, units)} asked)`;
+  const base = wall.base === 0 ? '' : `, base ${lengthLabel(wall.base, units)} above the storey's bottom`;
+  return [`Stack: ${stack.courses} courses${strips}${ripped} = ${lengthLabel(stack.height, units)}${off}${base}`];
+}
+
+/** `D1: 3'-0" × 7'-0", sill 0", 5'-0" from the start, buck`. */
+function openingNote(wall: LaidWall, opening: LaidOpening, units: LengthUnit): string {
+  const at = lengthLabel(opening.from + wall.startOffset, units);
+  const lining = opening.lining === 'buck' ? 'buck' : 'end closures';
+  return `${opening.mark}: ${sizeOf(opening, { units })}, sill ${lengthLabel(opening.sill, units)}, ${at} from the start, ${lining}`;
+}

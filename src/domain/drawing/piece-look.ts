@@ -1,0 +1,65 @@
+import type { FormRange } from '../range/range.js';
+import type { Nm } from '../quantity/length.js';
+import type { LengthUnit } from '../schedule/schedule.js';
+import type { LaidCourse, Piece } from '../takeoff/laid.js';
+import { TINT } from './ink.js';
+import { lengthLabel } from './length-label.js';
+import type { HatchPattern } from './shapes.js';
+
+export type LookKey = 'full' | 'cut' | 'corner-left' | 'corner-right' | 'corner-either' | 'closure';
+
+/** How a kind of piece is told apart: a tint for colour, a hatch for grey prints. */
+export interface Look {
+  readonly key: LookKey;
+  readonly fill: string;
+  readonly pattern: HatchPattern | null;
+}
+
+const LOOKS: Readonly<Record<LookKey, Look>> = {
+  full: { key: 'full', fill: TINT.full, pattern: null },
+  cut: { key: 'cut', fill: TINT.cut, pattern: 'rising' },
+  'corner-left': { key: 'corner-left', fill: TINT.cornerLeft, pattern: 'level' },
+  'corner-right': { key: 'corner-right', fill: TINT.cornerRight, pattern: 'upright' },
+  'corner-either': { key: 'corner-either', fill: TINT.cornerEither, pattern: 'level' },
+  closure: { key: 'closure', fill: TINT.closure, pattern: 'crossed' },
+};
+
+export const lookOf = (key: LookKey): Look => LOOKS[key];
+
+export function pieceLook(piece: Piece, range: FormRange): Look {
+  if (piece.kind === 'end-closure') return LOOKS.closure;
+  if (piece.kind === 'straight') return piece.cutEnds > 0 || piece.pieceLength < range.formLength ? LOOKS.cut : LOOKS.full;
+  return LOOKS[cornerKey(piece.hand)];
+}
+
+const cornerKey = (hand: Piece['hand']): LookKey => (hand === null ? 'corner-either' : hand === 'left' ? 'corner-left' : 'corner-right');
+
+/** Wordings of a piece's label, the fullest first; the first that fits is written. */
+export function pieceTexts(piece: Piece, units: LengthUnit): readonly string[] {
+  if (piece.kind === 'straight') return piece.cutEnds > 0 ? [lengthLabel(piece.pieceLength, units)] : [piece.sku];
+  const leg = piece.why === 'leg-long' ? 'long' : piece.why === 'leg-short' ? 'short' : '';
+  const hand = piece.hand === null ? leg : piece.hand === 'left' ? 'L' : 'R';
+  return [`${piece.sku} ${leg}`.trim(), piece.sku, hand].filter((text) => text !== '');
+}
+
+/** The parts of a piece's face that no opening takes, as candidates for its label: stations and heights above the course's bottom. */
+export function freeParts(piece: Piece, course: LaidCourse): { readonly from: Nm; readonly to: Nm; readonly bottom: Nm; readonly top: Nm }[] {
+  const whole = { from: piece.from, to: piece.to, bottom: 0, top: course.height };
+  if (piece.notches.length === 0) return [whole];
+  const left = Math.min(...piece.notches.map((notch) => notch.from));
+  const right = Math.max(...piece.notches.map((notch) => notch.to));
+  const low = Math.min(...piece.notches.map((notch) => notch.bottom));
+  const high = Math.max(...piece.notches.map((notch) => notch.top));
+  return [
+    { ...whole, bottom: Math.max(0, high) },
+    { ...whole, top: Math.min(course.height, low) },
+    { ...whole, to: left },
+    { ...whole, from: right },
+  ].filter((part) => part.to > part.from && part.top > part.bottom);
+}
+
+/** What a hover over the piece says. */
+export function pieceHint(piece: Piece, course: LaidCourse, units: LengthUnit): string {
+  const cut = piece.cutEnds > 0 ? `, cut to ${lengthLabel(piece.pieceLength, units)}` : '';
+  return `${piece.id}: course ${course.n}, ${piece.sku}${cut}, ${piece.why}`;
+}
