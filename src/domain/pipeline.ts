@@ -1,8 +1,19 @@
+import type { Advice } from './advice/advice.js';
+import { checkJob } from './checks/check-job.js';
 import type { CheckReport } from './checks/check-report.js';
-import type { CrewInstruction, MaterialLine } from './reinforcement/material-line.js';
+import { ENGINE } from './engine.js';
 import type { Finding } from './evidence/finding.js';
+import type { Core, FormRange } from './range/range.js';
+import { designPressure } from './reinforcement/design-pressure.js';
+import { evaluateRules } from './reinforcement/evaluate.js';
+import type { CrewInstruction, MaterialLine } from './reinforcement/material-line.js';
+import { pourHeight } from './reinforcement/pour-height.js';
+import type { PressureOf } from './reinforcement/rule.js';
+import type { Schedule } from './schedule/schedule.js';
+import { takeOff, type LaidJob, type Takeoff } from './takeoff/index.js';
+import { applyAdvice } from './ticket/apply-advice.js';
+import { groupQuestions } from './ticket/group-questions.js';
 import type { Question } from './ticket/question.js';
-import type { Takeoff } from './takeoff/takeoff.js';
 
 /** Everything the domain says of one schedule on one range with the advice given so far. */
 export interface Measurement {
@@ -16,4 +27,47 @@ export interface Measurement {
   readonly findings: readonly Finding[];
   readonly lifted: readonly Finding[];
   readonly questions: readonly Question[];
+}
+
+/** One pressure per storey and core, worked out once and shared by rules and checks (decision 29). */
+function pressures(laid: LaidJob, schedule: Schedule, range: FormRange): PressureOf {
+  const known = new Map<string, ReturnType<PressureOf>>();
+  return (storeyId: string, core: Core) => {
+    const key = `${storeyId}/${core.code}`;
+    const found = known.get(key);
+    if (found) return found;
+    const storey = laid.storeys.find((candidate) => candidate.id === storeyId);
+    if (!storey) throw new RangeError(`no storey ${storeyId} was laid`);
+    const pressure = designPressure(schedule.pour, core, pourHeight(storey, core.code), range.parameters);
+    known.set(key, pressure);
+    return pressure;
+  };
+}
+
+/**
+ * Measures a schedule: take-off, form reinforcement, checks, and the questions nobody has answered yet.
+ *
+ * Pure: the same schedule, range and advice give the same measurement for ever.
+ *
+ * @param schedule canonical schedule, read with this range's cores and course height
+ * @param range    the form range in force for the job
+ * @param advice   every answer given in the job so far
+ */
+export function measure(schedule: Schedule, range: FormRange, advice: readonly Advice[] = []): Measurement {
+  const takeoff = takeOff(schedule, range);
+  const reinforcement = evaluateRules(takeoff.laid, range, pressures(takeoff.laid, schedule, range));
+  const checks = checkJob(schedule, range, takeoff);
+  const all = [...takeoff.findings, ...reinforcement.findings, ...checks.flatMap((check) => check.findings)];
+  const { findings, lifted } = applyAdvice(all, advice);
+  return {
+    engine: ENGINE,
+    range: { code: range.code, version: range.version },
+    takeoff,
+    materials: reinforcement.materials,
+    instructions: reinforcement.instructions,
+    checks,
+    findings,
+    lifted,
+    questions: groupQuestions(findings, schedule.units),
+  };
 }

@@ -1,4 +1,3 @@
-import type { FormRange } from '../range/range.js';
 import type { Junction, LaidWall } from './laid.js';
 import { cutOutHalf } from './runs.js';
 import type { PlanJunction, StoreyPlan } from './storey-plan.js';
@@ -21,7 +20,7 @@ function teeOf(junction: PlanJunction, plan: StoreyPlan, byMark: ReadonlyMap<str
 }
 
 /** The junctions of a storey as later stages read them. */
-export function laidJunctions(plan: StoreyPlan, walls: readonly LaidWall[], range: FormRange): Junction[] {
+export function laidJunctions(plan: StoreyPlan, walls: readonly LaidWall[]): Junction[] {
   const byMark = new Map(walls.map((wall) => [wall.mark, wall]));
   return plan.junctions.map((junction): Junction => {
     const members = junction.walls.map((index) => byMark.get(plan.walls[index]!.wall.mark)!);

@@ -143,11 +143,14 @@ function stripsIn(window: Window, result: LineResult, range: FormRange): LaidStr
 function openingsIn(window: Window, result: LineResult): LaidOpening[] {
   return result.openings
     .filter((opening) => opening.wall === window.wall.index)
-    .map(({ wall: _, ...opening }): LaidOpening => {
+    .map(({ mark, sill, head, lining, ...opening }): LaidOpening => {
       const turned = window.wall.reversed;
-      const station = (at: Nm): Nm => window.station(at);
+      const { station } = window;
       return {
-        ...opening,
+        mark,
+        sill,
+        head,
+        lining,
         from: station(turned ? opening.to : opening.from),
         to: station(turned ? opening.from : opening.to),
         formsFrom: station(turned ? opening.formsTo : opening.formsFrom),

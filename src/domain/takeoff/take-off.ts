@@ -63,7 +63,7 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
 function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange): LaidStorey {
   const context = runContext(plan, range);
   const walls = lines.flatMap((line) => laidWalls(line, cuts, context)).sort((a, b) => order.get(a.mark)! - order.get(b.mark)!);
-  const junctions: Junction[] = laidJunctions(plan, walls, range);
+  const junctions: Junction[] = laidJunctions(plan, walls);
   return { id: storey.id, grade: storey.grade, storeyAbove: storey.storeyAbove, onFooting: storey.on === null, walls, junctions };
 }
 
