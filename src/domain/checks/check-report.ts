@@ -10,5 +10,7 @@ export interface CheckReport {
   readonly trace: readonly TraceStep[];
   readonly source: string;
   readonly defaults: readonly string[];
+  /** Plain sentences to print beside the results: where the standard itself says what to do past a limit. */
+  readonly notes: readonly string[];
   readonly findings: readonly Finding[];
 }

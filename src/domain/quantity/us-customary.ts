@@ -1,8 +1,11 @@
 import { NM_PER_UNIT } from './length-unit.js';
 import { unitNamed, type Dimension } from './unit.js';
 
+/** Held values keep fourteen significant digits. */
+const held = (value: number): number => Number(value.toPrecision(14));
+
 /**
- * The number that was meant by a converted one: twelve significant digits.
+ * The number that was meant by one turned back from SI: twelve significant digits.
  *
  * 150 pcf held as kg/m³ and turned back is 150.00000000000003, and a printed limit must still count it as 150.
  */
@@ -10,7 +13,7 @@ const meant = (value: number): number => Number(value.toPrecision(12));
 
 function toSi(dimension: Dimension, symbol: string): (value: number) => number {
   const { factor, offset = 0 } = unitOf(dimension, symbol);
-  return (value) => meant(value * factor + offset);
+  return (value) => held(value * factor + offset);
 }
 
 function fromSi(dimension: Dimension, symbol: string): (si: number) => number {
@@ -32,9 +35,10 @@ export const kgPerM3ToPcf = fromSi('density', 'pcf');
 export const feetPerHourToMetresPerHour = toSi('rise', 'ft/h');
 export const metresPerHourToFeetPerHour = fromSi('rise', 'ft/h');
 export const fahrenheitToCelsius = toSi('temperature', '°F');
-export const celsiusToFahrenheit = fromSi('temperature', '°F');
+/** A scale with a zero of its own: nine decimals instead of twelve digits. */
+export const celsiusToFahrenheit = (c: number): number => Number((c * 1.8 + 32).toFixed(9));
 
 const METRES_PER_FOOT = Number(NM_PER_UNIT.ft) / Number(NM_PER_UNIT.m);
 const MM_PER_INCH = Number(NM_PER_UNIT.in) / Number(NM_PER_UNIT.mm);
-export const feetToMetres = (ft: number): number => meant(ft * METRES_PER_FOOT);
+export const feetToMetres = (ft: number): number => held(ft * METRES_PER_FOOT);
 export const millimetresToInches = (mm: number): number => meant(mm / MM_PER_INCH);
