@@ -39,6 +39,9 @@ export type Claim = { readonly kind: 'ours' } | { readonly kind: 'answered'; rea
 
 const WHERE = 'supplier_id = $1 and person_id = $2 and route = $3 and key = $4';
 
+const FORGET = `delete from idempotency_keys where (supplier_id, person_id, route, key) in (
+  select supplier_id, person_id, route, key from idempotency_keys where supplier_id = $1 and created_at < $2 limit 100 for update skip locked)`;
+
 /**
  * The same POST sent twice is carried out once. A key belongs to a person and a route. While its request runs, another with the
  * same key is refused `already-running`; afterwards it gets the stored answer, or `invalid` where its body is another. What was
@@ -58,7 +61,7 @@ export class IdempotencyKeys {
     return this.database.transaction(request.actor, async (tx) => {
       const key = this.keyOf(request);
       const now = this.clock.now();
-      await tx.query(`delete from idempotency_keys where ${WHERE} and state = 'answered' and created_at < $5`, [...key, new Date(now.getTime() - KEPT_MS)]);
+      await tx.query(FORGET, [request.actor.supplierId, new Date(now.getTime() - KEPT_MS)]);
       const claimed = await tx.one(
         `insert into idempotency_keys (supplier_id, person_id, route, key, organisation_id, request_hash, state, created_at, updated_at)
          values ($1, $2, $3, $4, $5, '', 'running', $6, $6) on conflict do nothing returning key`,

@@ -47,7 +47,6 @@ function answerOf(reply: FastifyReply, payload: unknown): StoredAnswer | null {
 /** Puts IdempotencyKeys around every POST that carries a key, before Nest sees it. */
 export function installIdempotency(server: FastifyInstance, keys: IdempotencyKeys, limit: number, log: Log): void {
   server.decorateRequest('keyed', null);
-  server.server.prependListener('request', (raw) => RequestHash.tap(raw));
 
   const begin = async (request: FastifyRequest, reply: FastifyReply): Promise<KeyedRequest | null> => {
     const keyed = keyedRequest(request);

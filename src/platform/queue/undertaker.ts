@@ -16,6 +16,7 @@ export class Undertaker {
   private readonly announced: string[] = [];
   private readonly over = new AbortController();
   private loop: Promise<void> | null = null;
+  private turn: Promise<unknown> = Promise.resolve();
 
   constructor(
     private readonly url: string,
@@ -43,7 +44,9 @@ export class Undertaker {
     while (!this.over.signal.aborted) {
       await sleep(ROUND_MS, undefined, { signal: this.over.signal }).catch(() => undefined);
       if (this.over.signal.aborted) return;
-      await this.round().catch((error: unknown) => this.log.warn({ err: error }, 'could not look for the tasks of dead workers'));
+      const round = this.turn.then(() => this.round());
+      this.turn = round.catch(() => undefined);
+      await round.catch((error: unknown) => this.log.warn({ err: error }, 'could not look for the tasks of dead workers'));
     }
   }
 
@@ -66,9 +69,14 @@ export class Undertaker {
     this.log.warn({ workers: dead }, 'gave back the tasks of workers that died');
   }
 
-  private async hold(workerId: string): Promise<void> {
-    const client = await this.connection();
-    await client.query('select pg_advisory_lock($1, hashtext($2))', [LIVING, workerId]);
+  /** One after the other: a connection answers one question at a time. */
+  private hold(workerId: string): Promise<void> {
+    const held = this.turn.then(async () => {
+      const client = await this.connection();
+      await client.query('select pg_advisory_lock($1, hashtext($2))', [LIVING, workerId]);
+    });
+    this.turn = held.catch(() => undefined);
+    return held;
   }
 
   private connection(): Promise<pg.Client> {

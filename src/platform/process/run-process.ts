@@ -1,0 +1,49 @@
+import { Configuration } from '../config/configuration.js';
+import { startPlatform, type Platform } from '../platform.js';
+
+/** Stops what was started; asked once. */
+export type Stop = () => Promise<void>;
+
+function firstStopSignal(): Promise<string> {
+  return new Promise((settle) => {
+    for (const name of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) process.once(name, () => settle(name));
+  });
+}
+
+/** Gone too far to end well: say why and leave with a failure. A second signal means that nobody wants to wait. */
+function leaveAtOnce(reason: string): never {
+  process.stderr.write(`${reason}\n`);
+  process.exit(1);
+}
+
+/**
+ * The life of a process: read the configuration, open the platform, start, wait for a signal, stop in order.
+ *
+ * @param start starts the process's own part and answers how to stop it
+ */
+export async function runProcess(start: (platform: Platform) => Promise<Stop>): Promise<void> {
+  const signal = firstStopSignal();
+  let platform: Platform | null = null;
+  try {
+    platform = await startPlatform(Configuration.read(process.env));
+    const { log, configuration } = platform;
+    process.on('unhandledRejection', (error) => log.error({ err: error }, 'a promise was rejected and nobody looked'));
+    process.on('uncaughtException', (error) => {
+      log.fatal({ err: error }, 'an error that nobody caught');
+      leaveAtOnce('stopped by an error that nobody caught');
+    });
+    const stop = await start(platform);
+    const name = await signal;
+    log.info({ signal: name }, 'stopping');
+    for (const again of ['SIGTERM', 'SIGINT'] as const) process.once(again, () => leaveAtOnce('stopped at once'));
+    setTimeout(() => leaveAtOnce('did not stop in time'), configuration.drainMs * 2 + 20_000).unref();
+    await stop();
+    await platform.close();
+    log.info({}, 'stopped');
+    process.exit(0);
+  } catch (error) {
+    platform?.log.fatal({ err: error }, 'could not start');
+    await platform?.close();
+    leaveAtOnce(error instanceof Error ? error.message : String(error));
+  }
+}
