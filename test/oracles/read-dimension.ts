@@ -2,8 +2,14 @@ import type { Dimension, ScheduleDocument } from '../support/schedule-document.j
 
 const INCHES: Readonly<Record<string, number>> = { in: 1, '"': 1, ft: 12, "'": 12, mm: 1 / 25.4, m: 1000 / 25.4 };
 
-/** A dimension of a test schedule in inches: a bare number in the document's unit, or feet and inches as a plan shows them. */
+/** A dimension of a test schedule in inches, to the nanometre: a bare number in the document's unit, or feet and inches as a plan shows them. */
 export function readInches(value: Dimension, units: ScheduleDocument['units']): number {
+  return Math.round(unrounded(value, units) * NM_PER_INCH) / NM_PER_INCH;
+}
+
+const NM_PER_INCH = 25_400_000;
+
+function unrounded(value: Dimension, units: ScheduleDocument['units']): number {
   if (typeof value === 'number') return value * INCHES[units]!;
   const plain = /^(-?[\d.]+) ?(mm|m|in|ft|"|')$/.exec(value);
   if (plain) return Number(plain[1]) * INCHES[plain[2]!]!;

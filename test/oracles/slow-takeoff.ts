@@ -65,6 +65,8 @@ interface Site {
   readonly figures: Figures;
 }
 
+/** A hundredth of a nanometre, in inches: sums of lengths that are equal may differ by the rounding of a double. */
+const EXACT = 1e-9;
 const ENDS = ['from', 'to'] as const;
 const left = ([x, y]: Point): Point => [-y, x];
 const shift = (point: Point, way: Point, by: number): Point => [point[0] + way[0] * by, point[1] + way[1] * by];
@@ -151,7 +153,7 @@ function closures(site: Site): Map<string, number> {
       for (const end of ENDS) if (jointAt(site, wall, end, middle(course)).kind === 'free') add(counts, wall.coreCode, 1);
       for (const opening of wall.openings) {
         const [sill, head] = [wall.base + opening.sill, wall.base + opening.sill + opening.height];
-        if (opening.lining === 'end-closure' && sill < course.top && head > course.bottom) add(counts, wall.coreCode, 2);
+        if (opening.lining === 'end-closure' && sill < course.top - EXACT && head > course.bottom + EXACT) add(counts, wall.coreCode, 2);
       }
     }
   }
@@ -159,7 +161,7 @@ function closures(site: Site): Map<string, number> {
 }
 
 const interrupts = (wall: Stood, opening: Stood['openings'][number], course: SlowCourse): boolean =>
-  wall.base + opening.sill <= course.bottom && wall.base + opening.sill + opening.height >= course.top;
+  wall.base + opening.sill <= course.bottom + EXACT && wall.base + opening.sill + opening.height >= course.top - EXACT;
 
 /** decisions.md 3: axis taken by the two legs of a corner together is long + short − T·tan(|turn|/2), whichever lies where. */
 function laidLengths(site: Site): SlowTakeoff['laid'] {
@@ -197,7 +199,7 @@ function leastForms(laid: SlowTakeoff['laid'], figures: Figures): Map<string, nu
   for (const key of keys) {
     const [storey, core] = key.split('\n') as [string, string];
     const total = laid.filter((each) => each.storey === storey && each.core === core).reduce((sum, each) => sum + each.length, 0);
-    add(counts, core, Math.ceil(total / figures.formLength - 1e-9));
+    add(counts, core, Math.ceil(total / figures.formLength - 1e-7));
   }
   return counts;
 }
