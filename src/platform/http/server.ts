@@ -50,16 +50,9 @@ function answerBrokenHttp(error: Error & { code?: string }, socket: Socket): voi
   socket.end(`HTTP/1.1 ${status}\r\ncontent-type: ${PROBLEM_JSON}\r\ncontent-length: ${Buffer.byteLength(body)}\r\nconnection: close\r\n\r\n${body}`);
 }
 
-/** Nest would put a handler of its own in the place of ours, one that has forgotten the server's error codes when it sees them. */
-class Adapter extends FastifyAdapter {
-  override setErrorHandler(): ReturnType<FastifyAdapter['getInstance']> {
-    return this.instance;
-  }
-}
-
 /** The HTTP server beneath Nest: errors of its own as problem+json, correlation ids, tokens before bodies, counters, draining. */
 export function makeAdapter(parts: ServerParts): FastifyAdapter {
-  const adapter = new Adapter({
+  const adapter = new FastifyAdapter({
     bodyLimit: SMALL_BODY,
     genReqId: requestId,
     routerOptions: { maxParamLength: 200 },
@@ -72,6 +65,8 @@ export function makeAdapter(parts: ServerParts): FastifyAdapter {
     clientErrorHandler: answerBrokenHttp,
   } as object);
   install(adapter.getInstance() as unknown as FastifyInstance, parts);
+  // Nest would put a handler of its own in the place of ours, one that has forgotten the server's error codes when it sees them.
+  adapter.setErrorHandler = () => adapter.getInstance();
   return adapter;
 }
 
