@@ -1,6 +1,10 @@
 import type { Finding, Severity } from '../evidence/finding.js';
+import type { LengthUnit } from '../quantity/length-unit.js';
+import type { Currency } from '../quantity/money.js';
 import type { MaterialLine } from '../reinforcement/material-line.js';
 import type { Takeoff } from '../takeoff/takeoff.js';
+import type { PlainDate } from './plain-date.js';
+import type { SellingUnit } from './price-list.js';
 
 /** Who is quoted; `place` decides the tax. */
 export interface Customer {
@@ -15,19 +19,20 @@ export interface MeasuredJob {
   readonly takeoff: Pick<Takeoff, 'units' | 'concrete'>;
   readonly materials: readonly MaterialLine[];
   readonly findings: readonly Finding[];
+  /** Units in which the conditions are worded; inches where none are given. */
+  readonly units?: LengthUnit;
 }
 
 /** A priced job: plain data, frozen once issued. Money in integer minor units, unit prices as written in the price list. */
 export interface Quote {
   readonly engine: string;
   readonly range: { readonly code: string; readonly version: number };
-  readonly priceList: { readonly code: string; readonly inForceFrom: string };
+  readonly priceList: { readonly code: string; readonly inForceFrom: PlainDate };
   readonly customer: { readonly organisation: string; readonly place: string | null };
-  /** Plain dates. */
-  readonly date: string;
+  readonly date: PlainDate;
   /** Last day on which the quote holds. */
-  readonly validUntil: string;
-  readonly currency: string;
+  readonly validUntil: PlainDate;
+  readonly currency: Currency;
   readonly lines: readonly QuoteLine[];
   readonly subtotalMinor: number;
   readonly tax: QuoteTax;
@@ -45,7 +50,7 @@ export interface QuoteLine {
   readonly text: string;
   /** What is sold, after packs and bundles. */
   readonly quantity: number;
-  readonly unit: 'each' | 'ft' | 'pack';
+  readonly unit: SellingUnit;
   readonly unitPrice: string;
   readonly amountMinor: number;
   readonly because: readonly QuoteBecause[];
@@ -76,6 +81,22 @@ export interface Selling {
   readonly bundle: number | null;
   /** In selling units after bundling; the line's quantity. */
   readonly afterBundling: number;
+}
+
+/** Why a job cannot be priced from a list: everything that is missing at once, never a price of nought. */
+export type PriceRefusal =
+  | { readonly code: 'list-not-in-force'; readonly priceList: string; readonly inForceFrom: PlainDate; readonly date: PlainDate }
+  | { readonly code: 'not-priced'; readonly priceList: string; readonly items: readonly UnpricedItem[] };
+
+export interface UnpricedItem {
+  readonly sku: string;
+  /** `not-listed`: the list has no such sku. `sold-otherwise`: it sells it in a unit that the job's quantity cannot be counted in. */
+  readonly reason: 'not-listed' | 'sold-otherwise';
+  readonly listedUnit: SellingUnit | null;
+  /** The job's lines that need it. */
+  readonly needed: number;
+  readonly neededUnit: 'each' | 'ft';
+  readonly because: readonly QuoteBecause[];
 }
 
 /** `rate` null: no tax is charged, and `reason` says why. */

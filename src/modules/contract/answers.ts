@@ -9,14 +9,16 @@ interface Told {
   /** Who may: shown in the document, held by the service. Null where nobody needs a token. */
   readonly permission: Permission | null;
   readonly status?: number;
+  /** A second status, which the handler sets itself. */
+  readonly orStatus?: number;
 }
 
 /** What a handler answers, said once: to the client as a status, to the serializer as a schema, to the document as both. */
 export function Answers(schema: z.ZodType, told: Told): MethodDecorator {
   const { status = 200 } = told;
   return applyDecorators(
-    HttpCode(status),
     SerializeOptions({ schema } as never),
+    ...(told.orStatus === undefined ? [HttpCode(status)] : [ApiResponse({ status: told.orStatus, standardSchema: schema } as never)]),
     ApiResponse({ status, standardSchema: schema } as never),
     ...documented(told),
   );

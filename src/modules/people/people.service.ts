@@ -1,5 +1,5 @@
-import { createHash, randomBytes } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
+import { hashToken, newToken } from '../../platform/auth/token.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
 import { breaches } from '../../platform/database/database-trouble.js';
@@ -69,10 +69,10 @@ export class PeopleService {
   async addTokenIn(tx: Transaction, body: TokenBody): Promise<NewTokenAnswer> {
     const person = isId(body.person) ? await this.repository.person(tx, body.person) : null;
     if (!person) throw wrongField('There is no such person.', '/person', body.person, 'the id of a person, from GET /v1/people');
-    const token = `wc_${randomBytes(32).toString('base64url')}`;
+    const token = newToken();
     const row = await tx.insert<TokenRow>(
       'tokens',
-      { name: body.name, person_id: person.id, organisation_id: person.organisation_id, token_hash: hashOf(token) },
+      { name: body.name, person_id: person.id, organisation_id: person.organisation_id, token_hash: hashToken(token) },
       { kind: 'token.made', data: { person: person.id, name: body.name } },
     );
     return { ...tokenAnswer(row), token };
@@ -86,8 +86,6 @@ export class PeopleService {
     return { id, name, place };
   }
 }
-
-const hashOf = (token: string): Buffer => createHash('sha256').update(token).digest();
 
 const personAnswer = (row: PersonRow): PersonAnswer => ({
   id: row.id,

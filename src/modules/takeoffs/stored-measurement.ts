@@ -1,5 +1,6 @@
 import type { Measurement } from '../../domain/pipeline.js';
 import type { LaidStorey, LaidWall } from '../../domain/takeoff/laid.js';
+import { grouped } from '../contract/grouped.js';
 import type { StoreyConcrete, Takeoff } from '../../domain/takeoff/takeoff.js';
 
 /**
@@ -38,12 +39,12 @@ export function stored(measurement: Measurement): StoredMeasurement {
 
 export function unstored({ summary, walls }: StoredMeasurement): Measurement {
   const { storeys, concrete, ...counted } = summary.takeoff;
-  const laid = walls.map(unstoredWall);
+  const laid = grouped(walls.map(unstoredWall), ({ storey }) => storey);
   return {
     ...summary,
     takeoff: {
       ...counted,
-      laid: { storeys: storeys.map((storey) => ({ ...storey, walls: laid.filter((wall) => wall.storey === storey.id) })) },
+      laid: { storeys: storeys.map((storey) => ({ ...storey, walls: laid.get(storey.id) ?? [] })) },
       concrete: concrete.map((pour) => ({ ...pour, nm3: BigInt(pour.nm3) })),
     },
   };

@@ -1,3 +1,4 @@
+import type { CheckReport } from '../../domain/checks/check-report.js';
 import type { Finding } from '../../domain/evidence/finding.js';
 import type { Measurement } from '../../domain/pipeline.js';
 import type { Nm } from '../../domain/quantity/length.js';
@@ -5,7 +6,7 @@ import { toMm } from '../../domain/quantity/length.js';
 import type { LaidCourse, LaidStrip, LaidWall, Stack } from '../../domain/takeoff/laid.js';
 import type { CutLine } from '../../domain/takeoff/takeoff.js';
 import type { FindingAnswer } from './findings.schemas.js';
-import type { TakeoffAnswer, WallAnswer } from './takeoffs.schemas.js';
+import type { CheckAnswer, TakeoffAnswer, WallAnswer } from './takeoffs.schemas.js';
 
 const NM2_PER_M2 = 1e18;
 const NM3_PER_M3 = 1e27;
@@ -105,3 +106,14 @@ export const cutAnswer = (cut: CutLine): NonNullable<TakeoffAnswer['cuts']>[numb
 
 export const findingAnswer = ({ code, severity, storey, wall, course, atMm, numbers, source }: Finding): FindingAnswer => (
   { code, severity, storey, wall, course, atMm, numbers: { ...numbers }, source });
+
+export const checkAnswer = (report: CheckReport): CheckAnswer => ({
+  check: report.check,
+  storey: report.storey,
+  core: report.core,
+  results: { ...report.results },
+  trace: [...report.trace],
+  source: report.source,
+  defaults: [...report.defaults],
+  findings: report.findings.map(findingAnswer),
+});

@@ -1,0 +1,85 @@
+import { printLength } from '../../domain/quantity/print-length.js';
+import type { Nm } from '../../domain/quantity/length.js';
+import type { DeclaredJoint, Feature, Opening, Pour, Schedule, Site, Storey, Wall } from '../../domain/schedule/schedule.js';
+import type { ScheduleAnswer } from './schedules.schemas.js';
+
+type Shown = (length: Nm) => string;
+type Fields = Record<string, unknown>;
+
+/**
+ * A schedule as it was understood, in the form in which it could be sent again: every default written out, every length with its unit.
+ * Holes are written as they are in the concrete, since a buck has been added already where there was one to add.
+ */
+export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
+  const shown: Shown = (length) => printLength(length, schedule.units);
+  return {
+    format: schedule.format,
+    name: schedule.name,
+    units: schedule.units,
+    dimensionsTo: schedule.dimensionsTo,
+    range: schedule.range,
+    storeys: schedule.storeys.map((storey) => storeyRow(storey, shown)),
+    walls: schedule.walls.map((wall) => wallRow(wall, shown)),
+    openings: schedule.openings.map((opening) => openingRow(opening, shown)),
+    features: schedule.features.map((feature) => featureRow(feature, shown)),
+    ...(schedule.site ? { site: siteFields(schedule.site, shown) } : {}),
+    ...(schedule.pour ? { pour: pourFields(schedule.pour) } : {}),
+    unknown: schedule.unknown.map(({ sheet, name }) => ({ sheet, name })),
+  };
+}
+
+const storeyRow = ({ id, height, grade, storeyAbove, closed, on }: Storey, shown: Shown): Fields => (
+  { id, height: shown(height), grade, storeyAbove, closed, ...(on === null ? {} : { on }) });
+
+function wallRow(wall: Wall, shown: Shown): Fields {
+  const placed = [wall.start, wall.end].some((joint) => joint !== null && joint.joint !== 'free');
+  return {
+    mark: wall.mark,
+    storey: wall.storey,
+    core: wall.core,
+    dimensionsTo: wall.dimensionsTo,
+    height: shown(wall.height),
+    base: shown(wall.base),
+    ...(placed ? {} : { from: [shown(wall.from.x), shown(wall.from.y)], to: [shown(wall.to.x), shown(wall.to.y)] }),
+    length: shown(wall.length),
+    ...(wall.arc ? { arc: { radius: shown(wall.arc.radius), turns: wall.arc.turns } } : {}),
+    ...(wall.start ? { start: jointFields(wall.start, shown) } : {}),
+    ...(wall.end ? { end: jointFields(wall.end, shown) } : {}),
+  };
+}
+
+const jointFields = (joint: DeclaredJoint, shown: Shown): Fields => (joint.joint === 'tee' ? { ...joint, at: shown(joint.at) } : { ...joint });
+
+const openingRow = ({ mark, wall, at, sill, width, height, lining }: Opening, shown: Shown): Fields => (
+  { mark, wall, at: shown(at), sill: shown(sill), width: shown(width), height: shown(height), lining, measured: 'concrete' });
+
+function featureRow(feature: Feature, shown: Shown): Fields {
+  const { place: _, ...fields } = feature;
+  return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, typeof value === 'number' ? shown(value) : value]));
+}
+
+const withUnit = (value: number | undefined, unit: string): string | undefined => (value === undefined ? undefined : `${value} ${unit}`);
+const written = (fields: Fields): Fields => Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
+
+const siteFields = (site: Site, shown: Shown): Fields => written({
+  wind: withUnit(site.windMps, 'm/s'),
+  exposure: site.exposure,
+  soil: withUnit(site.soilKnPerM3, 'kN/m3'),
+  backfill: site.backfill === undefined ? undefined : shown(site.backfill),
+  seismic: site.seismic,
+  snow: withUnit(site.snowKpa, 'kPa'),
+});
+
+const pourFields = (pour: Pour): Fields => written({
+  rise: withUnit(pour.riseMPerH, 'm/h'),
+  concrete: withUnit(pour.concreteC, 'C'),
+  unitWeight: withUnit(pour.unitWeightKgPerM3, 'kg/m3'),
+  cement: pour.cement,
+  retarder: pour.retarder,
+  slump: withUnit(pour.slumpMm, 'mm'),
+  air: withUnit(pour.airC, 'C'),
+  humidity: pour.humidity,
+  wind: withUnit(pour.windMps, 'm/s'),
+  pump: withUnit(pour.pumpM3PerH, 'm3/h'),
+  truck: withUnit(pour.truckM3, 'm3'),
+});
