@@ -1,5 +1,7 @@
 export default {
   testEnvironment: 'node',
+  globalSetup: './test/support/global-setup.mjs',
+  globalTeardown: './test/support/global-teardown.mjs',
   extensionsToTreatAsEsm: ['.ts'],
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   transform: {

@@ -151,7 +151,7 @@ function addOpenings(draft: Draft, storeys: readonly StoreyRow[], tight: boolean
   const { random, perInch } = draft;
   const size = sizer(draft);
   const margin = (): number => (tight ? size(0, 60) : size(CLEAR_OF_LEGS, 120));
-  for (const wall of [...draft.walls]) {
+  for (const wall of draft.walls) {
     const run = Math.hypot(Number(wall.to![0]) - Number(wall.from![0]), Number(wall.to![1]) - Number(wall.from![1])) / perInch;
     const height = Number(wall.height ?? storeys.find(({ id }) => id === wall.storey)!.height) / perInch;
     if (height < 40 || random.chance(0.35)) continue;

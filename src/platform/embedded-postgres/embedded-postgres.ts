@@ -21,6 +21,8 @@ export interface EmbeddedOptions {
   readonly database?: string;
   /** Off only for tests: a crash of the machine may then lose everything. */
   readonly durable?: boolean;
+  /** The server stays when everyone has left; for tests, which end it themselves. */
+  readonly outlives?: boolean;
   /** Told where the files are when they cannot be where they were asked for. */
   readonly onNotice?: (text: string) => void;
 }
@@ -161,8 +163,8 @@ async function othersStay(keeper: pg.Client): Promise<boolean> {
   return (others.rowCount ?? 0) > 0;
 }
 
-async function leave(place: Place, { postmaster, keeper }: Running): Promise<void> {
-  const shared = await othersStay(keeper).catch(() => false);
+async function leave(place: Place, { postmaster, keeper }: Running, outlives: boolean): Promise<void> {
+  const shared = outlives || (await othersStay(keeper).catch(() => false));
   await keeper.end().catch(() => undefined);
   if (shared || !processLives(postmaster.pid)) return;
   if (platform() === 'win32') {
@@ -188,6 +190,6 @@ export async function startEmbeddedPostgres(options: EmbeddedOptions): Promise<E
     pid: found.postmaster.pid,
     port: found.postmaster.port,
     adopted: found.adopted,
-    stop: () => (left ??= leave(place, found)),
+    stop: () => (left ??= leave(place, found, options.outlives ?? false)),
   };
 }
