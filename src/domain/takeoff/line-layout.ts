@@ -9,7 +9,8 @@ import type { CourseRun, Segment } from './runs.js';
 export interface LinePiece {
   readonly from: Nm;
   readonly to: Nm;
-  readonly seam: boolean;
+  /** Station of the off-module joint this piece was cut for, null where it has none. */
+  readonly seamAt: Nm | null;
 }
 
 export interface LaidLine {
@@ -64,7 +65,7 @@ function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement
     run.segments.flatMap((segment, index) => {
       const own = piecesOf(segment, chosen[course]![index]!);
       const seamHere = segment.seamRight || offModule(segment, range) > 0;
-      return own.map((piece, order): LinePiece => ({ ...piece, seam: seamHere && order === own.length - 1 }));
+      return own.map((piece, order): LinePiece => ({ ...piece, seamAt: seamHere && order === own.length - 1 ? piece.to : null }));
     }),
   );
   const lengths = runs.flatMap((run, course) => pieces[course]!.map(({ from, to }) => (run.ripped ? from - to : to - from)));
@@ -94,11 +95,17 @@ function layOneWay(runs: readonly CourseRun[], range: FormRange): LaidLine {
   return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
 }
 
+const mirroredPiece = ({ from, to, seamAt }: LinePiece, length: Nm): LinePiece => ({
+  from: length - to,
+  to: length - from,
+  seamAt: seamAt === null ? null : length - seamAt,
+});
+
 function mirrored(laid: LaidLine, length: Nm): LaidLine {
   return {
     ...laid,
     runs: laid.runs.map((run) => mirroredRun(run, length)),
-    pieces: laid.pieces.map((course) => course.map((piece) => ({ ...piece, from: length - piece.to, to: length - piece.from })).reverse()),
+    pieces: laid.pieces.map((course) => course.map((piece) => mirroredPiece(piece, length)).reverse()),
     seam: laid.seam && { ...laid.seam, at: length - laid.seam.at },
   };
 }

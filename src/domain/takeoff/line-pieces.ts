@@ -4,7 +4,7 @@ import { cornerSku, handOf } from './corners.js';
 import type { HeadJoint, PieceKind, PieceReason } from './laid.js';
 import type { LaidLine } from './line-layout.js';
 import type { Line } from './lines.js';
-import { meets, takesWhole, type LineOpening } from './openings.js';
+import { meets, type LineOpening } from './openings.js';
 import type { CourseRun } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
 
@@ -112,7 +112,7 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
         kind: 'straight',
         sku: `${range.straightPrefix}${line.core.code}`,
         hand: null,
-        why: reason(piece.to - piece.from, order, group.length, piece.seam, range.formLength),
+        why: reason(piece.to - piece.from, order, group.length, piece.seamAt !== null, range.formLength),
         inside: false,
         junction: null,
         counted: true,
@@ -121,21 +121,18 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
     );
     const tiled = [...legPiece(line, run, 'start', plan), ...forms, ...legPiece(line, run, 'end', plan)];
     const named = tiled.map((piece, index) => (piece.id ? piece : { ...piece, id: id(index + 1) }));
-    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, laid.seam?.at ?? null) };
+    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, new Set(straight.map((piece) => piece.seamAt))) };
   });
 }
 
 /** Joints between neighbours; where two runs butt at a mark the arriving one lists the joint. */
-function headJoints(line: Line, run: CourseRun, tiled: readonly CoursePiece[], seam: Nm | null): HeadJoint[] {
+function headJoints(line: Line, run: CourseRun, tiled: readonly CoursePiece[], seams: ReadonlySet<Nm | null>): HeadJoint[] {
   const joints = tiled.slice(1).flatMap((piece, index): HeadJoint[] => {
     const before = tiled[index]!;
     if (before.to !== piece.from) return [];
-    if (before.why === 'seam' || piece.from === seam) return [{ at: piece.from, kind: 'seam' }];
+    if (seams.has(piece.from)) return [{ at: piece.from, kind: 'seam' }];
     return [{ at: piece.from, kind: before.kind === 'straight' && piece.kind === 'straight' ? 'module' : 'leg' }];
   });
   const butts = line.end.kind === 'straight' && run.fixedJoints.includes(run.to) ? [{ at: run.to, kind: 'module' as const }] : [];
   return [...joints, ...butts];
 }
-
-/** Whether an opening takes a course whole, so that the course has a jamb there. */
-export const interrupts = (opening: LineOpening, run: CourseRun): boolean => takesWhole(opening, run.bottom, run.height);

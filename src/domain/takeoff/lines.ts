@@ -29,7 +29,7 @@ export function linesOf(plan: StoreyPlan): Line[][] {
       const joint = plan.joints[wall]!.end;
       return joint.kind === 'straight' && alike(plan.walls[wall]!, plan.walls[joint.partner]!);
     };
-    const breakAt = chain.closed ? chain.walls.findIndex((wall) => !goesOn(wall)) : -1;
+    const breakAt = chain.closed ? chain.walls.findLastIndex((wall) => !goesOn(wall)) : -1;
     const order = breakAt >= 0 ? [...chain.walls.slice(breakAt + 1), ...chain.walls.slice(0, breakAt + 1)] : [...chain.walls];
     const groups: number[][] = [];
     let open: number[] | null = null;

@@ -67,6 +67,9 @@ function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: Readonl
   return { id: storey.id, grade: storey.grade, storeyAbove: storey.storeyAbove, onFooting: storey.on === null, walls, junctions };
 }
 
+/** Findings are told in the order of the schedule's walls, those of no wall first. */
+const rowOf = (found: Finding, rows: ReadonlyMap<string, number>): number => (found.wall === null ? -1 : (rows.get(found.wall) ?? -1));
+
 /** What the schedule asks for and the straight-wall take-off does not lay: a person decides, nothing is left out in silence. */
 function notLaid(schedule: Schedule): Finding[] {
   const arcs = schedule.walls
@@ -112,6 +115,6 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
     cuts: order.cuts,
     bondBreaks: storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => bondBreaks(line, storey.id, range))),
     concrete: laid.map((storey) => orderOf(storey.id, storey.walls.reduce((sum, wall) => sum + wall.concreteNm3, 0n), range)),
-    findings: [...findings, ...notLaid(schedule)],
+    findings: [...findings, ...notLaid(schedule)].sort((a, b) => rowOf(a, rows) - rowOf(b, rows)),
   };
 }
