@@ -13,6 +13,7 @@ const NAMES: Readonly<Record<string, string>> = {
   riseFtPerH: 'rate of rise',
   riseLimitFtPerH: 'fastest allowed',
   riseLimit: 'fastest allowed',
+  riseLimitBy: 'limited by',
   concreteF: 'concrete',
   limitF: 'limit of the method',
 };

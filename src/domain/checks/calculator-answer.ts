@@ -1,0 +1,37 @@
+import { feetPerHourToMetresPerHour, feetToMetres, psfToKpa } from '../quantity/us-customary.js';
+import type { Finding } from '../evidence/finding.js';
+import type { InputError } from '../evidence/input-error.js';
+import type { Result } from '../evidence/result.js';
+import type { TraceStep } from '../evidence/trace.js';
+
+/** One quantity in both systems. */
+export interface InBothUnits {
+  readonly us: { readonly value: number; readonly unit: string };
+  readonly si: { readonly value: number; readonly unit: string };
+}
+
+export type CalculatorResult = InBothUnits | number | string | readonly Readonly<Record<string, InBothUnits>>[];
+
+/** What every calculator answers. Outside a method's limits `result` is empty and `findings` says why. */
+export interface CalculatorAnswer {
+  readonly result: Readonly<Record<string, CalculatorResult>>;
+  /** What decided the result: an equation, a floor, a cap, or `outside-method`. */
+  readonly governs: string;
+  readonly trace: readonly TraceStep[];
+  readonly source: string;
+  /** Inputs that were left out, with the value assumed for each. */
+  readonly defaults: readonly string[];
+  /** Where the standard itself says what to do past a limit, and this was done. */
+  readonly notes: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** A calculator reads quantities as text with units; what it cannot read it refuses, all of it at once. */
+export type Calculator = (input: Readonly<Record<string, unknown>>) => Result<CalculatorAnswer, readonly InputError[]>;
+
+const tidy = (value: number): number => Number(value.toPrecision(12));
+const both = (us: number, usUnit: string, si: number, siUnit: string): InBothUnits => ({ us: { value: tidy(us), unit: usUnit }, si: { value: tidy(si), unit: siUnit } });
+
+export const pressureInBoth = (psf: number): InBothUnits => both(psf, 'psf', psfToKpa(psf), 'kPa');
+export const depthInBoth = (ft: number): InBothUnits => both(ft, 'ft', feetToMetres(ft), 'm');
+export const riseInBoth = (ftPerH: number): InBothUnits => both(ftPerH, 'ft/h', feetPerHourToMetresPerHour(ftPerH), 'm/h');

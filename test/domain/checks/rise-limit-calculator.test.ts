@@ -1,0 +1,80 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { formPressureCalculator } from '../../../src/domain/checks/form-pressure-calculator.js';
+import { riseLimitCalculator } from '../../../src/domain/checks/rise-limit-calculator.js';
+import type { CalculatorAnswer, InBothUnits } from '../../../src/domain/checks/calculator-answer.js';
+
+type Fields = Readonly<Record<string, unknown>>;
+const PLAIN: Fields = { rating: '825 psf', height: '12 ft', concrete: '80 F', unitWeight: '150 pcf', cement: 'I', retarder: false, slump: '5 in', method: 'aci-347' };
+
+function answer(changes: Fields = {}): CalculatorAnswer {
+  const answered = riseLimitCalculator({ ...PLAIN, ...changes });
+  if (!answered.ok) throw new Error(JSON.stringify(answered.error));
+  return answered.value;
+}
+
+describe('rise-limit calculator', () => {
+  it('turns the pressure round: 825 psf at 80 F is 6 ft/h, 1.8288 m/h', () => {
+    expect(answer()).toMatchObject({
+      result: { rise: { us: { value: 6, unit: 'ft/h' }, si: { value: 1.8288, unit: 'm/h' } } },
+      governs: 'equation-a', source: 'aci-347-04 §2.2.2', defaults: [], notes: [], findings: [],
+    });
+  });
+
+  it.each([{ rating: '39.50121365877707 kPa' }, { height: '3.6576 m' }, { concrete: '26.6666666666667 C' }])('%j says the same', (changes) => {
+    expect((answer(changes).result['rise'] as InBothUnits).us.value).toBeCloseTo(6, 9);
+  });
+
+  it('says any rate where the wall is low enough', () => {
+    expect(answer({ height: '5.5 ft' })).toMatchObject({ result: { rise: 'any rate' }, governs: 'liquid-head', findings: [] });
+  });
+
+  it.each([
+    { changes: { slump: '9 in' }, governs: 'slump', least: 1800 },
+    { changes: { rating: '550 psf' }, governs: 'minimum', least: 600 },
+  ])('says no rate for $changes and finds the pressure over the rating', ({ changes, governs, least }) => {
+    expect(answer(changes)).toMatchObject({
+      result: { rise: 'no rate', leastPressure: { us: { value: least } } }, governs, findings: [{ code: 'pressure-over-rating', severity: 'hold', numbers: { pressurePsf: least } }],
+    });
+  });
+
+  it('says why 15 ft/h is the end', () => {
+    expect(answer({ rating: '1500 psf' })).toMatchObject({ result: { rise: { us: { value: 15 } } }, governs: 'highest-rate' });
+    expect(answer({ rating: '1500 psf' }).notes).toHaveLength(1);
+  });
+
+  it('gives no number outside the method', () => {
+    expect(answer({ concrete: '35 F' })).toMatchObject({ result: {}, governs: 'outside-method', findings: [{ code: 'outside-method' }] });
+  });
+
+  it.each([
+    { field: 'rating', value: undefined },
+    { field: 'rating', value: '750' },
+    { field: 'rating', value: '0 psf' },
+    { field: 'rating', value: '-5 psf' },
+    { field: 'rating', value: '8 ft' },
+    { field: 'rise', value: '3 ft/h' },
+    { field: 'method', value: 'din-18218' },
+  ])('refuses $field $value by name', ({ field, value }) => {
+    const answered = riseLimitCalculator({ ...PLAIN, [field]: value });
+    expect(answered).toMatchObject({ ok: false, error: [{ pointer: `/${field}` }] });
+  });
+
+  it('is the inverse of the form-pressure calculator', () => {
+    const number = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((tenths) => tenths / 10);
+    let compared = 0;
+    fc.assert(
+      fc.property(number(620, 1400), number(9, 14), fc.integer({ min: 40, max: 95 }), (rating, height, T) => {
+        const { result, governs } = answer({ rating: `${rating} psf`, height: `${height} ft`, concrete: `${T} F` });
+        if (governs !== 'equation-a' && governs !== 'equation-b') return;
+        const { value, unit } = (result['rise'] as InBothUnits).us;
+        const pressed = formPressureCalculator({ height: `${height} ft`, concrete: `${T} F`, rise: `${value.toFixed(12)} ${unit}`, slump: '5 in' });
+        if (!pressed.ok) throw new Error('refused');
+        expect((pressed.value.result['pressure'] as InBothUnits).us.value / rating).toBeCloseTo(1, 9);
+        compared += 1;
+      }),
+      { seed: 347 },
+    );
+    expect(compared).toBeGreaterThanOrEqual(50);
+  });
+});
