@@ -1,7 +1,6 @@
 import { defineConfig } from 'prisma/config';
 
 /** For those who use the prisma command beside the program; the program itself migrates at start (src/platform/database/migrate.ts). */
-// eslint-disable-next-line import/no-default-export -- the command reads a default export
 export default defineConfig({
   schema: 'prisma/schema.prisma',
   migrations: { path: 'prisma/migrations' },
