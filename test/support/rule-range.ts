@@ -44,7 +44,7 @@ export const PARAMETERS: Parameters = {
   hingedCornerStrips: 4,
   teeTieWeb: 2,
   teePinEmbedment: inches(12),
-  teePinBar: 'BAR-4',
+  teePinBar: '#4',
   footingCornerBy: 'wire-tie',
   footingFixBy: 'adhesive',
   footingBeadFaces: 2,

@@ -1,6 +1,5 @@
 import type { Finding, Severity } from '../evidence/finding.js';
 import type { LengthUnit } from '../quantity/length-unit.js';
-import type { Currency } from '../quantity/money.js';
 import type { MaterialLine } from '../reinforcement/material-line.js';
 import type { Takeoff } from '../takeoff/takeoff.js';
 import type { PlainDate } from './plain-date.js';
@@ -19,8 +18,8 @@ export interface MeasuredJob {
   readonly takeoff: Pick<Takeoff, 'units' | 'concrete'>;
   readonly materials: readonly MaterialLine[];
   readonly findings: readonly Finding[];
-  /** Units in which the conditions are worded; inches where none are given. */
-  readonly units?: LengthUnit;
+  /** Of the schedule: the conditions are worded in it; inches where none is given. */
+  readonly lengthUnit?: LengthUnit;
 }
 
 /** A priced job: plain data, frozen once issued. Money in integer minor units, unit prices as written in the price list. */
@@ -32,7 +31,8 @@ export interface Quote {
   readonly date: PlainDate;
   /** Last day on which the quote holds. */
   readonly validUntil: PlainDate;
-  readonly currency: Currency;
+  /** ISO 4217. */
+  readonly currency: string;
   readonly lines: readonly QuoteLine[];
   readonly subtotalMinor: number;
   readonly tax: QuoteTax;

@@ -50,12 +50,12 @@ export function evaluateRules(job: LaidJob, range: FormRange, pressureOf: Pressu
 
 const unitOf = (consumption: Consumption): 'ft' | 'each' => ('length' in consumption ? 'ft' : 'each');
 const amountOf = (consumption: Consumption): number => ('length' in consumption ? consumption.length : consumption.count);
-const nameOf = ({ material }: Consumption): string => (typeof material === 'string' ? material : material.sku);
+const nameOf = ({ material }: Consumption): string => (typeof material === 'string' ? material : `bar ${material.bar}`);
 
-/** The named sku, or the range's first material of the kind, that is measured as the rule measures it. */
+/** The range's first material of the kind, or bar of the size, that is measured as the rule measures it. */
 function materialFor(consumption: Consumption, range: FormRange): Material | undefined {
   const { material } = consumption;
-  const listed = range.materials.filter((each) => (typeof material === 'string' ? each.kind === material : each.sku === material.sku));
+  const listed = range.materials.filter((each) => (typeof material === 'string' ? each.kind === material : each.kind === 'bar' && each.size === material.bar));
   return listed.find(({ pack }) => pack.unit === unitOf(consumption));
 }
 

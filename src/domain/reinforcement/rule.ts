@@ -50,9 +50,9 @@ export interface RulePlace {
 /**
  * Material used at one place, as a length or as a count, never both.
  *
- * `material` is a kind (the range's first material of that kind serves) or, for bars, the sku a parameter names.
+ * `material` is a kind (the range's first material of that kind serves) or a bar of the size a parameter names.
  */
 export type Consumption = {
   readonly place: RulePlace;
-  readonly material: MaterialKind | { readonly sku: string };
+  readonly material: MaterialKind | { readonly bar: string };
 } & ({ readonly length: Nm } | { readonly count: number });

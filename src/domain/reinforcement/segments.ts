@@ -1,4 +1,5 @@
 import type { Nm } from '../quantity/length.js';
+import { partsToCover } from '../quantity/rounding.js';
 import type { LaidCourse } from '../takeoff/laid.js';
 
 export interface Segment {
@@ -35,11 +36,5 @@ export function formLengthOf(course: Pick<LaidCourse, 'from' | 'to' | 'voids'>):
  * @equation n = Σ ⌈L / s⌉
  */
 export function spacedItems(segments: readonly Segment[], spacing: Nm): number {
-  return segments.reduce((sum, segment) => sum + wholeTimes(segment.to - segment.from, spacing), 0);
-}
-
-/** ⌈length / spacing⌉ in integers. */
-function wholeTimes(length: Nm, spacing: Nm): number {
-  const rest = length % spacing;
-  return (length - rest) / spacing + (rest > 0 ? 1 : 0);
+  return segments.reduce((sum, segment) => sum + partsToCover(segment.to - segment.from, spacing), 0);
 }

@@ -44,7 +44,7 @@ function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: Ru
     const place = { storey: storey.id, wall: tee.through, course: n };
     const joint = FACES * courseOf(through, n).height;
     return [
-      { place, material: { sku: context.range.parameters.teePinBar }, length: pinLength(tee, context) },
+      { place, material: { bar: context.range.parameters.teePinBar }, length: pinLength(tee, context) },
       { place, material: 'wire-tie', count: 1 },
       { place, material: 'foam', length: joint },
       { place, material: 'strap', length: joint },
@@ -65,7 +65,7 @@ function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: 
     course: null,
     text:
       `Tee of ${tee.branch} on ${tee.through}: cut the near panel of ${tee.through} out over the core of ${tee.branch}, ${lengthText(tee.cutTo - tee.cutFrom)} wide. ` +
-      `In every course pin the far panel with one bar of ${lengthText(pinLength(tee, context))} through the webs beside the cut and wire it back to web ${teeTieWeb} of ${tee.branch}: take up the slack and no more, or the panel is drawn in. ` +
+      `In every course pin the far panel with one ${context.range.parameters.teePinBar} bar of ${lengthText(pinLength(tee, context))} through the webs beside the cut and wire it back to web ${teeTieWeb} of ${tee.branch}: take up the slack and no more, or the panel is drawn in. ` +
       `Each pin holds up to ${forceText(force)} at ${pressureText(pressure)}. Foam and strap the butt joint of ${tee.branch} on both faces.`,
   };
 }

@@ -23,13 +23,13 @@ const applies: readonly Applies[] = [
       ['FOAM-24', 'S1', 'A', 1, 32 / 12], ['FOAM-24', 'S1', 'A', 2, 32 / 12],
       ['BAR-4', 'S1', 'A', 1, 4], ['BAR-4', 'S1', 'A', 2, 4],
     ],
-    says: [['Tee of P on A', '8 in (203 mm) wide', 'one bar of 48 in (1219 mm)', 'web 2 of P', 'take up the slack and no more', '533 lb (2.37 kN)']],
+    says: [['Tee of P on A', '8 in (203 mm) wide', 'one #4 bar of 48 in (1219 mm)', 'web 2 of P', 'take up the slack and no more', '533 lb (2.37 kN)']],
   },
   {
     name: 'branch core 6 in at 600 psf and 16 in: 400 lb a course (worked figure of decision 9); bar 6 + 16 + 24 = 46 in',
     job: laidJob({ walls, junctions: [tee([117, 123], [1])] }),
     materials: [['WIRE-16', 'S1', 'A', 1, 1], ['STRAP-1x3', 'S1', 'A', 1, 32 / 12], ['FOAM-24', 'S1', 'A', 1, 32 / 12], ['BAR-4', 'S1', 'A', 1, 46 / 12]],
-    says: [['one bar of 46 in', '400 lb (1.78 kN)']],
+    says: [['one #4 bar of 46 in', '400 lb (1.78 kN)']],
   },
   {
     name: 'a ripped course of 12 in: butt joint 2 x 12 in',
@@ -40,10 +40,10 @@ const applies: readonly Applies[] = [
   {
     name: 'a pin bar that the range does not list is a finding',
     job: laidJob({ walls, junctions: [tee([117, 123], [1])] }),
-    range: { parameters: { teePinBar: 'BAR-9' } },
+    range: { parameters: { teePinBar: '#9' } },
     materials: [['WIRE-16', 'S1', 'A', 1, 1], ['STRAP-1x3', 'S1', 'A', 1, 32 / 12], ['FOAM-24', 'S1', 'A', 1, 32 / 12]],
     says: [['Tee of P on A']],
-    findings: ['hold outside-method S1 {"rule":"tee-cut-out","material":"BAR-9","measuredIn":"ft"}'],
+    findings: ['hold outside-method S1 {"rule":"tee-cut-out","material":"bar #9","measuredIn":"ft"}'],
   },
 ];
 

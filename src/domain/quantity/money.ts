@@ -1,0 +1,69 @@
+import Big from 'big.js';
+
+/** Money as a whole number of the currency's smallest unit (cents of a dollar). */
+export type Minor = number;
+
+/**
+ * Digits after the point of a currency's smallest unit.
+ *
+ * @source ISO 4217, list one: minor unit (from memory)
+ */
+export const MINOR_DIGITS = {
+  AED: 2, ARS: 2, AUD: 2, BHD: 3, BRL: 2, CAD: 2, CHF: 2, CLP: 0, CNY: 2, COP: 2, CZK: 2, DKK: 2, EUR: 2, GBP: 2, HKD: 2, HUF: 2, ILS: 2,
+  INR: 2, IQD: 3, ISK: 0, JOD: 3, JPY: 0, KRW: 0, KWD: 3, LYD: 3, MXN: 2, MYR: 2, NOK: 2, NZD: 2, OMR: 3, PEN: 2, PHP: 2, PLN: 2, PYG: 0,
+  RON: 2, SAR: 2, SEK: 2, SGD: 2, THB: 2, TND: 3, TRY: 2, TWD: 2, UAH: 2, UGX: 0, USD: 2, VND: 0, XAF: 0, XOF: 0, ZAR: 2,
+} as const satisfies Readonly<Record<string, number>>;
+
+export type Currency = keyof typeof MINOR_DIGITS;
+
+export const isCurrency = (text: string): text is Currency => Object.hasOwn(MINOR_DIGITS, text);
+
+const DECIMAL = /^\d{1,9}(\.\d{1,8})?$/;
+
+/** Whether a text is a price or rate that is kept exactly: digits, at most nine before and eight after the point, no sign, no exponent. */
+export const isDecimalText = (text: string): boolean => DECIMAL.test(text);
+
+/**
+ * Half to even: the one place at which money is rounded.
+ *
+ * @param exact amount in minor units, as a decimal of any length
+ * @throws      a defect where the amount is beyond the whole numbers that a double holds exactly
+ */
+export function roundMinor(exact: Big): Minor {
+  const minor = exact.round(0, 2).toNumber();
+  if (!Number.isSafeInteger(minor)) throw new RangeError(`${exact.toFixed()} minor units are more than can be counted exactly`);
+  return minor === 0 ? 0 : minor;
+}
+
+/**
+ * What a quantity costs.
+ *
+ * @equation amount = quantity · unit price, to the nearest minor unit, a half to the even one
+ * @param quantity  whole number of selling units
+ * @param unitPrice decimal text in major units, `12.40`
+ * @example  3 × 0.125 USD = 37.5 cents → 38; 1 × 0.125 USD = 12.5 cents → 12
+ */
+export function amountOf(quantity: number, unitPrice: string, currency: Currency): Minor {
+  return roundMinor(new Big(unitPrice).times(quantity).times(new Big(10).pow(MINOR_DIGITS[currency])));
+}
+
+/**
+ * Tax on an amount.
+ *
+ * @equation tax = amount · rate, to the nearest minor unit, a half to the even one
+ * @param rate decimal text, `0.0825` is 8 1/4 %
+ */
+export const taxOn = (amount: Minor, rate: string): Minor => roundMinor(new Big(rate).times(amount));
+
+/**
+ * `USD 1,234.50`: currency code, digits in groups of three, as many after the point as the currency has.
+ *
+ * @throws a defect where the currency is not listed
+ */
+export function moneyText(minor: Minor, currency: string): string {
+  if (!isCurrency(currency)) throw new RangeError(`${currency} is no currency that can be counted in`);
+  const digits = MINOR_DIGITS[currency];
+  const [whole = '0', part = ''] = new Big(Math.abs(minor)).div(new Big(10).pow(digits)).toFixed(digits).split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  return `${currency} ${minor < 0 ? '-' : ''}${grouped}${part && `.${part}`}`;
+}

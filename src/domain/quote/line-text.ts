@@ -1,0 +1,46 @@
+import type { UnitKind } from '../range/range.js';
+import type { MaterialLine } from '../reinforcement/material-line.js';
+import type { UnitCount } from '../takeoff/takeoff.js';
+import type { Selling } from './quote.js';
+
+const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
+  straight: 'straight form',
+  corner: 'square corner form',
+  'corner-pair': 'paired corner blank',
+  'corner-hinged': 'hinged corner form',
+  strip: 'height strip',
+  'end-closure': 'end closure',
+  ledge: 'ledge form',
+  'taper-top': 'taper-top form',
+};
+
+const MATERIAL_WORDS: Readonly<Record<MaterialLine['kind'], string>> = {
+  tape: 'tape',
+  'wire-tie': 'wire ties',
+  'cable-tie': 'cable ties',
+  strap: 'strap',
+  board: 'board',
+  foam: 'adhesive foam',
+  cover: 'masking cover',
+  bar: 'reinforcing bar',
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** `Square corner form, core 6, left hand`. */
+export function unitText({ kind, core, hand }: Pick<UnitCount, 'kind' | 'core' | 'hand'>): string {
+  return `${capital(UNIT_WORDS[kind])}, core ${core}${hand ? `, ${hand} hand` : ''}`;
+}
+
+/** `Spare straight form, core 6: 3, of which 2 come with the bundles above`. */
+export function spareText(unit: Pick<UnitCount, 'kind' | 'core' | 'hand' | 'spare'>, { covered }: Pick<Selling, 'covered'>): string {
+  const text = unitText(unit);
+  const within = covered > 0 ? `, of which ${covered} ${covered === 1 ? 'comes' : 'come'} with the bundles above` : '';
+  return `Spare ${text.charAt(0).toLowerCase()}${text.slice(1)}: ${unit.spare}${within}`;
+}
+
+/** `Tape 4 in, pack of 150 ft`. */
+export function materialText({ kind, size }: Pick<MaterialLine, 'kind' | 'size'>, { pack, neededUnit }: Pick<Selling, 'pack' | 'neededUnit'>): string {
+  const contents = pack === null ? '' : `, pack of ${pack}${neededUnit === 'ft' ? ' ft' : ''}`;
+  return `${capital(MATERIAL_WORDS[kind])} ${size}${contents}`;
+}
