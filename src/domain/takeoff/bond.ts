@@ -74,26 +74,37 @@ export function bondJoints(run: CourseRun, placements: readonly Placement[]): Nm
   return [...run.fixedJoints, ...placements.flatMap((placement) => placement.joints)].sort(byStation);
 }
 
+/** A carried layout with one more course, before its joints are gathered. */
+type Extended = Omit<Carried, 'joints'>;
+
 /** Best placements of every segment over one carried layout, and the same with one segment changed to its next best. */
-function extend(carried: Carried, run: CourseRun, options: readonly (readonly Placement[])[], above: readonly Nm[], range: BondRange): Carried[] {
+function extend(carried: Carried, run: CourseRun, options: readonly (readonly Placement[])[], above: readonly Nm[], range: BondRange): Extended[] {
   const ranked = options.map((placements) =>
     placements
       .map((placement) => ({ placement, cost: costOf(placement, carried.joints, above, run.forbidden, range) }))
       .sort((a, b) => compareCost(a.cost, b.cost))
       .slice(0, OFFERED),
   );
-  const layout = (picks: readonly { placement: Placement; cost: LayoutCost }[]): Carried => {
-    const placements = picks.map((pick) => pick.placement);
-    return {
-      cost: picks.reduce((total, pick) => sum(total, pick.cost), carried.cost),
-      joints: bondJoints(run, placements),
-      placements,
-      below: carried,
-    };
-  };
+  const layout = (picks: readonly { placement: Placement; cost: LayoutCost }[]): Extended => ({
+    cost: picks.reduce((total, pick) => sum(total, pick.cost), carried.cost),
+    placements: picks.map((pick) => pick.placement),
+    below: carried,
+  });
   const best = ranked.map((offers) => offers[0]!);
   const others = ranked.flatMap((offers, segment) => offers.slice(1).map((offer) => best.map((pick, index) => (index === segment ? offer : pick))));
   return [best, ...others].map(layout);
+}
+
+/** The cheapest layouts that differ in their joints: what lies below the last course no longer matters but for its cost. */
+function cheapest(extended: readonly Extended[], run: CourseRun): Carried[] {
+  const kept = new Map<string, Carried>();
+  for (const layout of [...extended].sort((a, b) => compareCost(a.cost, b.cost))) {
+    const joints = bondJoints(run, layout.placements);
+    const key = joints.join(' ');
+    if (!kept.has(key)) kept.set(key, { ...layout, joints });
+    if (kept.size === CARRIED) break;
+  }
+  return [...kept.values()];
 }
 
 /**
@@ -108,20 +119,11 @@ export function layCourses(runs: readonly CourseRun[], range: BondRange): LineLa
   runs.forEach((run, course) => {
     const options = run.segments.map((segment) => placementsOf(segment, run.ripped, range));
     const above = [...(runs[course + 1]?.fixedJoints ?? [])].sort(byStation);
-    const extended = carried.flatMap((layout) => extend(layout, run, options, above, range)).sort((a, b) => compareCost(a.cost, b.cost));
-    carried = distinct(extended).slice(0, CARRIED);
+    carried = cheapest(carried.flatMap((layout) => extend(layout, run, options, above, range)), run);
   });
   const chosen: (readonly Placement[])[] = [];
   for (let layout: Carried | null = carried[0]!; layout.below; layout = layout.below) chosen.unshift(layout.placements);
   return { cost: carried[0]!.cost, chosen };
-}
-
-function distinct(layouts: readonly Carried[]): Carried[] {
-  const seen = new Set<string>();
-  return layouts.filter((layout) => {
-    const key = layout.joints.join(' ');
-    return !seen.has(key) && seen.add(key);
-  });
 }
 
 /** The same course seen from its other end; `length` is where station 0 comes to lie. */

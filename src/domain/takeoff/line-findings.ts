@@ -83,10 +83,20 @@ function narrowPiers(result: LineResult, storey: string, range: FormRange): Find
   return [...between, ...first, ...end];
 }
 
+/** A hole lined with end closures needs room for two of them. */
+function overClosed(result: LineResult, storey: string, range: FormRange): Finding[] {
+  return result.openings
+    .filter((opening) => opening.lining === 'end-closure' && opening.formsTo <= opening.formsFrom)
+    .map((opening) => {
+      const numbers = { feature: 'opening lined with end closures', opening: opening.mark, widthMm: toMm(opening.to - opening.from), closuresMm: toMm(2 * range.closure.thickness) };
+      return finding('outside-method', { ...openingPlace(result, opening, storey), numbers, source: 'take-off' });
+    });
+}
+
 /** Findings of one line: short runs, seams, openings close to corners, narrow piers. */
 export function lineFindings(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
   const storey = plan.storey.id;
-  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range)];
+  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range)];
 }
 
 /** Findings on heights, one for each storey and height: ripped, not coursed, more than a single lift should reach. */

@@ -52,13 +52,33 @@ function openPlan(plan: StoreyPlan): Finding[] {
   return [finding('plan-open', { storey, walls: found?.walls ?? [], numbers: found ? { gapMm: Math.round(toMm(found.gap) * 1e3) / 1e3 } : { loops: 0 } })];
 }
 
-/** What the plan itself leaves unsettled: corners no unit makes, tees off square, crossings, cores that change, plans that stay open. */
-export function planFindings(plan: StoreyPlan): Finding[] {
+/** Walls that meet and whose beds do not lie at one height: their courses cannot be bonded into each other. */
+function bedsApart(plan: StoreyPlan): Finding[] {
+  const beds = (wall: number): number[] =>
+    plan.stacks[wall]!.layers.filter((layer) => layer.kind === 'course').map((layer) => plan.walls[wall]!.wall.base + layer.bottom);
+  const top = (wall: number): number => plan.walls[wall]!.wall.base + plan.stacks[wall]!.stack.height;
+  return plan.junctions.flatMap(({ walls }) => {
+    const [first, last] = [walls[0]!, walls.at(-1)!];
+    if (first === last || !plan.stacks[first]!.coursed || !plan.stacks[last]!.coursed) return [];
+    const known = new Set(beds(first));
+    const from = Math.max(plan.walls[first]!.wall.base, plan.walls[last]!.wall.base);
+    const stray = beds(last).find((bed) => bed >= from && bed < Math.min(top(first), top(last)) && !known.has(bed));
+    if (stray === undefined) return [];
+    const marks = [first, last].map((wall) => plan.walls[wall]!.wall.mark);
+    return [finding('height-not-coursed', { storey: plan.storey.id, walls: marks, numbers: { bedMm: toMm(stray), baseMm: toMm(plan.walls[last]!.wall.base) } })];
+  });
+}
+
+/**
+ * What the plan itself leaves unsettled: corners no unit makes, tees off square, crossings, cores that change, beds that miss each
+ * other, plans that stay open. `partial`: walls that are not laid may be what closes it.
+ */
+export function planFindings(plan: StoreyPlan, partial: boolean): Finding[] {
   const junctions = plan.junctions.flatMap((junction) => junctionFinding(junction, plan));
-  const teeNodes = new Set<string>();
+  const seen = new Set<string>();
   const once = junctions.filter((found) => {
     const key = `${found.code} ${found.code === 'walls-cross' ? found.walls.slice(0, 2).join(' ') : found.walls.join(' ')}`;
-    return !teeNodes.has(key) && teeNodes.add(key);
+    return !seen.has(key) && seen.add(key);
   });
-  return [...once, ...openPlan(plan)];
+  return [...once, ...bedsApart(plan), ...(partial ? [] : openPlan(plan))];
 }

@@ -71,7 +71,7 @@ function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: Readonl
 const rowOf = (found: Finding, rows: ReadonlyMap<string, number>): number => (found.wall === null ? -1 : (rows.get(found.wall) ?? -1));
 
 /** What the schedule asks for and the straight-wall take-off does not lay: a person decides, nothing is left out in silence. */
-function notLaid(schedule: Schedule): Finding[] {
+function notLaid(schedule: Schedule, range: FormRange): Finding[] {
   const arcs = schedule.walls
     .filter((wall) => wall.arc !== null)
     .map((wall) => finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'arc', radiusMm: toMm(wall.arc!.radius) }, source: 'take-off' }));
@@ -79,7 +79,11 @@ function notLaid(schedule: Schedule): Finding[] {
   const features = schedule.features.map((feature) =>
     finding('outside-method', { storey: storeyOf.get(feature.wall) ?? null, wall: feature.wall, numbers: { feature: feature.kind }, source: 'take-off' }),
   );
-  return [...arcs, ...features];
+  const grids = [...range.cores.values()].flatMap(({ code, family }) => {
+    const wall = family === 'flat' ? undefined : schedule.walls.find((candidate) => candidate.core === code);
+    return wall ? [finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'concrete of a grid core', core: code }, source: 'take-off' })] : [];
+  });
+  return [...arcs, ...features, ...grids];
 }
 
 /**
@@ -104,7 +108,7 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
   const laid = storeys.map((result) => laidStorey(result.storey, result, order.cutOf, rows, range));
   const findings = storeys.flatMap(({ plan, lines }) => [
-    ...planFindings(plan),
+    ...planFindings(plan, schedule.walls.some((wall) => wall.storey === plan.storey.id && wall.arc !== null)),
     ...wallConflicts(plan),
     ...heightFindings(plan, range),
     ...lines.flatMap((line) => lineFindings(line, plan, range)),
@@ -115,6 +119,6 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
     cuts: order.cuts,
     bondBreaks: storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => bondBreaks(line, storey.id, range))),
     concrete: laid.map((storey) => orderOf(storey.id, storey.walls.reduce((sum, wall) => sum + wall.concreteNm3, 0n), range)),
-    findings: [...findings, ...notLaid(schedule)].sort((a, b) => rowOf(a, rows) - rowOf(b, rows)),
+    findings: [...findings, ...notLaid(schedule, range)].sort((a, b) => rowOf(a, rows) - rowOf(b, rows)),
   };
 }
