@@ -1,0 +1,16 @@
+import { describe, expect, it } from '@jest/globals';
+import { materialText, spareText, unitText } from '../../../src/domain/quote/line-text.js';
+
+describe('what a line is called', () => {
+  it.each([
+    { text: unitText({ kind: 'straight', core: '6', hand: null }), reads: 'Straight form, core 6' },
+    { text: unitText({ kind: 'corner', core: '10', hand: 'right' }), reads: 'Square corner form, core 10, right hand' },
+    { text: unitText({ kind: 'corner-pair', core: '8', hand: null }), reads: 'Paired corner blank, core 8' },
+    { text: spareText({ kind: 'straight', core: '6', hand: null, spare: 3 }, { covered: 0 }), reads: 'Spare straight form, core 6: 3' },
+    { text: spareText({ kind: 'straight', core: '6', hand: null, spare: 3 }, { covered: 1 }), reads: 'Spare straight form, core 6: 3, of which 1 comes with the bundles above' },
+    { text: spareText({ kind: 'straight', core: '6', hand: null, spare: 3 }, { covered: 2 }), reads: 'Spare straight form, core 6: 3, of which 2 come with the bundles above' },
+    { text: materialText({ kind: 'tape', size: '4 in' }, { pack: 150, neededUnit: 'ft' }), reads: 'Tape 4 in, pack of 150 ft' },
+    { text: materialText({ kind: 'cable-tie', size: '14 in' }, { pack: 100, neededUnit: 'each' }), reads: 'Cable ties 14 in, pack of 100' },
+    { text: materialText({ kind: 'bar', size: '#4' }, { pack: null, neededUnit: 'ft' }), reads: 'Reinforcing bar #4' },
+  ])('$reads', ({ text, reads }) => expect(text).toBe(reads));
+});
