@@ -41,12 +41,12 @@ function formulasOf(file: string): Formula[] {
   });
 }
 
+/** A tag goes on over lines until the next one. */
 function tagsOf(comment: string): Tag[] {
-  return comment
-    .split('\n')
-    .map((line) => /^\s*\*\s*@(\w+)\s+(.*)$/.exec(line))
-    .filter((match) => match !== null)
-    .map((match) => ({ name: match[1] ?? '', text: (match[2] ?? '').trim() }));
+  const lines = comment.split('\n').map((line) => line.replace(/^\s*\*?\s?/, '').replace(/\*\/\s*$/, '').trim());
+  const first = lines.findIndex((line) => line.startsWith('@'));
+  const tags = first < 0 ? '' : lines.slice(first).filter((line) => line !== '' && line !== '/').join(' ');
+  return [...tags.matchAll(/@(\w+)\s+(.*?)(?=\s+@\w|$)/g)].map((match) => ({ name: match[1] ?? '', text: (match[2] ?? '').trim() }));
 }
 
 const texts = (formula: Formula, name: string): string[] => formula.tags.filter((tag) => tag.name === name).map((tag) => tag.text);

@@ -30,7 +30,10 @@ export interface CalculatorAnswer {
 export type Calculator = (input: Readonly<Record<string, unknown>>) => Result<CalculatorAnswer, readonly InputError[]>;
 
 const tidy = (value: number): number => Number(value.toPrecision(12));
-const both = (us: number, usUnit: string, si: number, siUnit: string): InBothUnits => ({ us: { value: tidy(us), unit: usUnit }, si: { value: tidy(si), unit: siUnit } });
+const both = (us: number, usUnit: string, si: number, siUnit: string): InBothUnits => ({
+  us: { value: tidy(us), unit: usUnit },
+  si: { value: tidy(si), unit: siUnit },
+});
 
 export const pressureInBoth = (psf: number): InBothUnits => both(psf, 'psf', psfToKpa(psf), 'kPa');
 export const depthInBoth = (ft: number): InBothUnits => both(ft, 'ft', feetToMetres(ft), 'm');

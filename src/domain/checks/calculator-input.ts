@@ -30,7 +30,8 @@ export class CalculatorInput {
     private readonly input: Readonly<Record<string, unknown>>,
     known: readonly string[],
   ) {
-    for (const name of Object.keys(input)) if (!known.includes(name)) this.refuse(name, `a field of this calculator: ${known.join(', ')}`);
+    for (const name of Object.keys(input))
+      if (!known.includes(name)) this.refuse(name, `a field of this calculator: ${known.join(', ')}`);
   }
 
   has(name: string): boolean {
@@ -70,7 +71,12 @@ export class CalculatorInput {
     return assumed;
   }
 
-  private measured(name: string, fix: string, span: Span, read: (text: string) => Result<number, QuantityFault>): number | undefined {
+  private measured(
+    name: string,
+    fix: string,
+    span: Span,
+    read: (text: string) => Result<number, QuantityFault>,
+  ): number | undefined {
     const value = this.input[name];
     if (typeof value !== 'string') return this.refuse(name, fix);
     const answer = read(value);
@@ -83,7 +89,14 @@ export class CalculatorInput {
     const value = this.input[name];
     const read = value === undefined ? 'nothing' : typeof value === 'string' ? value : (JSON.stringify(value) ?? String(value));
     const pointer = `/${name.slice(0, MAX_READ).replace(/~/g, '~0').replace(/\//g, '~1')}`;
-    this.errors.push({ sheet: null, row: null, column: null, pointer, read: read.slice(0, MAX_READ), fix: `${name.slice(0, MAX_READ)}: ${fix}` });
+    this.errors.push({
+      sheet: null,
+      row: null,
+      column: null,
+      pointer,
+      read: read.slice(0, MAX_READ),
+      fix: `${name.slice(0, MAX_READ)}: ${fix}`,
+    });
     return undefined;
   }
 }

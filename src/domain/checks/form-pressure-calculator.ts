@@ -31,5 +31,8 @@ export const formPressureCalculator: Calculator = (fields) => {
 };
 
 function diagram(w: number, p: number, depths: readonly number[]): CalculatorResult {
-  return [...new Set(depths)].map((depth) => ({ depth: depthInBoth(depth), pressure: pressureInBoth(pressureAtDepth(w, p, depth)) }));
+  return [...new Set(depths)].map((depth) => ({
+    depth: depthInBoth(depth),
+    pressure: pressureInBoth(pressureAtDepth(w, p, depth)),
+  }));
 }

@@ -38,8 +38,21 @@ function report(storey: LaidStorey, core: Core, pour: Pour | null, range: FormRa
   const height = pourHeight(storey, core.code);
   const design = designPressure(pour, core, height, range.parameters);
   const planned = plannedPour(pour);
-  const standing = { heightMm: toMm(height), pressurePsf: design.psf, pressureKpa: psfToKpa(design.psf), ratedPsf: core.ratedPressurePsf, ratedKpa: psfToKpa(core.ratedPressurePsf) };
-  const written = { check: 'form-pressure', storey: storey.id, core: core.code, source: SOURCE, defaults: design.defaults, notes: design.notes };
+  const standing = {
+    heightMm: toMm(height),
+    pressurePsf: design.psf,
+    pressureKpa: psfToKpa(design.psf),
+    ratedPsf: core.ratedPressurePsf,
+    ratedKpa: psfToKpa(core.ratedPressurePsf),
+  };
+  const written = {
+    check: 'form-pressure',
+    storey: storey.id,
+    core: core.code,
+    source: SOURCE,
+    defaults: design.defaults,
+    notes: design.notes,
+  };
   const place = (found: Finding): Finding => ({ ...found, storey: found.code === 'pour-not-stated' ? null : storey.id });
   if (design.basis === 'rated' || planned.kind !== 'planned') {
     const results = { basis: design.basis, governs: design.governs, ...standing };
@@ -47,7 +60,13 @@ function report(storey: LaidStorey, core: Core, pour: Pour | null, range: FormRa
   }
   const concrete: FreshConcreteWall = { ...planned.pour, heightFt: toFeet(height) };
   const limit = jobRiseLimit(core.ratedPressurePsf, concrete, range.parameters.liftHeight);
-  const results = { basis: design.basis, governs: design.governs, ...standing, ...liquidZone(design, concrete), ...rates(concrete, limit) };
+  const results = {
+    basis: design.basis,
+    governs: design.governs,
+    ...standing,
+    ...liquidZone(design, concrete),
+    ...rates(concrete, limit),
+  };
   const trace = [...design.trace, ...('trace' in limit ? limit.trace : [])];
   const over = design.psf > core.ratedPressurePsf * SAME ? [overRating(storey.id, core, design, concrete, limit)] : [];
   return { ...written, results, trace, findings: [...design.findings.map(place), ...over] };
@@ -70,7 +89,13 @@ function rates(concrete: FreshConcreteWall, limit: JobRiseLimit): Readonly<Recor
   return { ...planned, ...fastest(limit), riseLimitMPerH: feetPerHourToMetresPerHour(limit.riseFtPerH) };
 }
 
-function overRating(storey: string, core: Core, design: DesignPressure, concrete: FreshConcreteWall, limit: JobRiseLimit): Finding {
+function overRating(
+  storey: string,
+  core: Core,
+  design: DesignPressure,
+  concrete: FreshConcreteWall,
+  limit: JobRiseLimit,
+): Finding {
   const pressures = { core: core.code, pressurePsf: design.psf, ratedPsf: core.ratedPressurePsf };
   const numbers = { ...pressures, riseFtPerH: concrete.riseFtPerH, ...fastest(limit) };
   return finding('pressure-over-rating', { storey, numbers, source: SOURCE });

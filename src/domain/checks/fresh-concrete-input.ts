@@ -1,7 +1,15 @@
 import { ASSUMED_MIX, ASSUMED_WORDS } from '../engineering/aci-347-04/assumed-mix.js';
 import { CEMENT_NAMES, cementGroup } from '../engineering/aci-347-04/cement-group.js';
 import { NM_PER_FOOT, toFeet, toMm } from '../quantity/length.js';
-import { celsiusToFahrenheit, fahrenheitToCelsius, feetPerHourToMetresPerHour, kgPerM3ToPcf, metresPerHourToFeetPerHour, millimetresToInches, pcfToKgPerM3 } from '../quantity/us-customary.js';
+import {
+  celsiusToFahrenheit,
+  fahrenheitToCelsius,
+  feetPerHourToMetresPerHour,
+  kgPerM3ToPcf,
+  metresPerHourToFeetPerHour,
+  millimetresToInches,
+  pcfToKgPerM3,
+} from '../quantity/us-customary.js';
 import type { CalculatorInput } from './calculator-input.js';
 import type { FreshConcreteWall } from '../engineering/aci-347-04/fresh-concrete-wall.js';
 
@@ -15,15 +23,53 @@ const INCHES_OF_A_SLUMP_CONE = 12;
 
 /** Everything of a pour but its rate; undefined where a field could not be read, which the input has listed. */
 export function readStandingConcrete(input: CalculatorInput): Omit<FreshConcreteWall, 'riseFtPerH'> | undefined {
-  input.orElse('method', () => input.name('method', (name) => (METHODS.includes(name) ? name : null), METHODS), METHODS[0], `method: ${METHODS[0]}`);
-  const height = input.length('height', '8 ft', { above: 0, to: HIGHEST_FT * NM_PER_FOOT, says: `more than 0 and at most ${HIGHEST_FT} ft` });
-  const concreteC = input.quantity('concrete', 'temperature', '70 F', { from: fahrenheitToCelsius(-40), to: 100, says: 'a temperature of fresh concrete, between -40 F (-40 C) and 212 F (100 C)' });
-  const density = input.orElse('unitWeight', () => readUnitWeight(input), pcfToKgPerM3(ASSUMED_MIX.unitWeightPcf), ASSUMED_WORDS.unitWeight);
-  const cement = input.orElse('cement', () => input.name('cement', cementGroup, CEMENT_NAMES), ASSUMED_MIX.cement, ASSUMED_WORDS.cement);
+  input.orElse(
+    'method',
+    () => input.name('method', (name) => (METHODS.includes(name) ? name : null), METHODS),
+    METHODS[0],
+    `method: ${METHODS[0]}`,
+  );
+  const height = input.length('height', '8 ft', {
+    above: 0,
+    to: HIGHEST_FT * NM_PER_FOOT,
+    says: `more than 0 and at most ${HIGHEST_FT} ft`,
+  });
+  const concreteC = input.quantity('concrete', 'temperature', '70 F', {
+    from: fahrenheitToCelsius(-40),
+    to: 100,
+    says: 'a temperature of fresh concrete, between -40 F (-40 C) and 212 F (100 C)',
+  });
+  const density = input.orElse(
+    'unitWeight',
+    () => readUnitWeight(input),
+    pcfToKgPerM3(ASSUMED_MIX.unitWeightPcf),
+    ASSUMED_WORDS.unitWeight,
+  );
+  const cement = input.orElse(
+    'cement',
+    () => input.name('cement', cementGroup, CEMENT_NAMES),
+    ASSUMED_MIX.cement,
+    ASSUMED_WORDS.cement,
+  );
   const retarder = input.orElse('retarder', () => input.flag('retarder'), ASSUMED_MIX.retarder, ASSUMED_WORDS.retarder);
   const slumpIn = input.orElse('slump', () => readSlump(input), ASSUMED_MIX.slumpIn, ASSUMED_WORDS.slump);
-  if (height === undefined || concreteC === undefined || density === undefined || cement === undefined || retarder === undefined || slumpIn === undefined) return undefined;
-  return { heightFt: toFeet(height), concreteF: celsiusToFahrenheit(concreteC), unitWeightPcf: kgPerM3ToPcf(density), cement, retarder, slumpIn };
+  if (
+    height === undefined ||
+    concreteC === undefined ||
+    density === undefined ||
+    cement === undefined ||
+    retarder === undefined ||
+    slumpIn === undefined
+  )
+    return undefined;
+  return {
+    heightFt: toFeet(height),
+    concreteF: celsiusToFahrenheit(concreteC),
+    unitWeightPcf: kgPerM3ToPcf(density),
+    cement,
+    retarder,
+    slumpIn,
+  };
 }
 
 /** Rate of rise [ft/h]. */

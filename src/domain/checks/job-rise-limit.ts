@@ -4,7 +4,10 @@ import { toFeet, type Nm } from '../quantity/length.js';
 import type { FreshConcreteWall, OutsideMethod } from '../engineering/aci-347-04/fresh-concrete-wall.js';
 
 /** As `RiseLimit`; `lift-height`: one lift, just placed, is over the rating by itself. */
-export type JobRiseLimit = RiseLimit | OutsideMethod | { readonly kind: 'no-rate'; readonly governs: 'lift-height'; readonly leastPsf: number; readonly trace: readonly [] };
+export type JobRiseLimit =
+  | RiseLimit
+  | OutsideMethod
+  | { readonly kind: 'no-rate'; readonly governs: 'lift-height'; readonly leastPsf: number; readonly trace: readonly [] };
 
 /**
  * How fast a storey's walls may rise under a core's rating, each lift counted as liquid when it has just been placed.

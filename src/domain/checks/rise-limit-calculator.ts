@@ -24,14 +24,21 @@ export const riseLimitCalculator: Calculator = (fields) => {
   if (rating === undefined || standing === undefined || input.errors.length > 0) return failure(input.errors);
   const ratedPsf = kpaToPsf(rating);
   const limit = riseLimit(ratedPsf, standing);
-  return success(limit.kind === 'outside-method' ? outsideMethodAnswer(limit, SOURCE, input.defaults) : answerOf(limit, ratedPsf, input.defaults));
+  return success(
+    limit.kind === 'outside-method'
+      ? outsideMethodAnswer(limit, SOURCE, input.defaults)
+      : answerOf(limit, ratedPsf, input.defaults),
+  );
 };
 
 function answerOf(limit: RiseLimit, ratedPsf: number, defaults: readonly string[]): CalculatorAnswer {
   const written = { governs: limit.governs, trace: limit.trace, source: SOURCE, defaults, findings: [] };
   switch (limit.kind) {
     case 'limit': {
-      const notes = limit.governs === 'highest-rate' ? ['Any faster, the standard counts the full liquid head, which is over the rating.'] : [];
+      const notes =
+        limit.governs === 'highest-rate'
+          ? ['Any faster, the standard counts the full liquid head, which is over the rating.']
+          : [];
       return { ...written, result: { rise: riseInBoth(limit.riseFtPerH) }, notes };
     }
     case 'any-rate':
@@ -39,7 +46,12 @@ function answerOf(limit: RiseLimit, ratedPsf: number, defaults: readonly string[
     case 'no-rate': {
       const numbers = { pressurePsf: limit.leastPsf, ratedPsf, riseLimit: 'none', riseLimitBy: limit.governs };
       const over = finding('pressure-over-rating', { numbers, source: SOURCE });
-      return { ...written, result: { rise: 'no rate', leastPressure: pressureInBoth(limit.leastPsf) }, notes: [], findings: [over] };
+      return {
+        ...written,
+        result: { rise: 'no rate', leastPressure: pressureInBoth(limit.leastPsf) },
+        notes: [],
+        findings: [over],
+      };
     }
   }
 }

@@ -15,9 +15,6 @@ export const SOURCE_TITLES = {
 
 export type SourceKey = keyof typeof SOURCE_TITLES;
 
-/** Where a number comes from when no publication stands behind it. */
-export const UNPUBLISHED_SOURCES = ['common practice', 'statics', 'geometry', 'form range'] as const;
-
 /** A source as a trace or finding carries it, taken apart. */
 export interface Citation {
   /** Null where no publication stands behind the number. */

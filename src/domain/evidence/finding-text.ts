@@ -31,7 +31,8 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'height-ripped': 'The top course is cut lower to meet the height',
   seam: 'The run is not a whole number of cut modules: it has one butt joint off the interlock, above itself in every course',
   'site-not-stated': 'The schedule states no site; wind, soil, snow and earthquake were not checked',
-  'pour-not-stated': 'The schedule does not state the pour; forms are reinforced for their rated pressure, and the pressure was not checked',
+  'pour-not-stated':
+    'The schedule does not state the pour; forms are reinforced for their rated pressure, and the pressure was not checked',
 };
 
 /**
@@ -63,4 +64,5 @@ export function findingPlaceText(finding: Finding, units: LengthUnit = 'in'): st
     .join(', ');
 }
 
-const listWords = (names: readonly string[]): string => (names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`);
+const listWords = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

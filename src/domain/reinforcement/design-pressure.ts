@@ -70,16 +70,36 @@ export function designPressure(pour: Pour | null, core: Core, wallHeight: Nm, pa
 /** A lift stands as liquid when it has just been placed. */
 function liftStep(w: number, liftFt: number): TraceStep {
   const substituted = `${shownNumber(w)} · ${shownNumber(liftFt)}`;
-  return { name: 'head of one lift', equation: 'p ≥ w · lift', substituted, value: liquidHead(w, liftFt), unit: 'psf', source: 'common practice' };
+  return {
+    name: 'head of one lift',
+    equation: 'p ≥ w · lift',
+    substituted,
+    value: liquidHead(w, liftFt),
+    unit: 'psf',
+    source: 'common practice',
+  };
 }
 
 function outsideMethod(outside: OutsideLimit, core: Core): Finding {
-  const numbers = { method: 'ACI 347-04', core: core.code, [outside.quantity]: outside.value, limitF: outside.limit, side: outside.side };
+  const numbers = {
+    method: 'ACI 347-04',
+    core: core.code,
+    [outside.quantity]: outside.value,
+    limitF: outside.limit,
+    side: outside.side,
+  };
   return finding('outside-method', { numbers, source: outside.source });
 }
 
 function rated(core: Core, ...findings: readonly Finding[]): DesignPressure {
   const psf = core.ratedPressurePsf;
-  const step = { name: 'rated pressure', equation: 'p = rating of the core', substituted: core.code, value: psf, unit: 'psf', source: 'form range' };
+  const step = {
+    name: 'rated pressure',
+    equation: 'p = rating of the core',
+    substituted: core.code,
+    value: psf,
+    unit: 'psf',
+    source: 'form range',
+  };
   return { psf, basis: 'rated', governs: 'rated', trace: [step], notes: [], defaults: [], findings };
 }

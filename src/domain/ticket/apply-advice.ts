@@ -32,6 +32,7 @@ export function applyAdvice(findings: readonly Finding[], advice: readonly Advic
 function reaches(answer: Advice, finding: Finding): boolean {
   if (answer.lifts.length === 0) return true;
   return answer.lifts.some(
-    ({ code, storey, wall }) => code === finding.code && (storey === null || storey === finding.storey) && (wall === null || wall === finding.wall),
+    ({ code, storey, wall }) =>
+      code === finding.code && (storey === null || storey === finding.storey) && (wall === null || wall === finding.wall),
   );
 }

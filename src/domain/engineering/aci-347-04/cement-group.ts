@@ -14,7 +14,9 @@ const GROUPS: Readonly<Record<string, CementGroup>> = {
 };
 
 /** What may be written for a cement: types, and blends by their share of slag (70 %) or fly ash (40 %). */
-export const CEMENT_NAMES: readonly string[] = Object.keys(GROUPS).map((name) => (name.startsWith('BLEND') ? name.toLowerCase() : name));
+export const CEMENT_NAMES: readonly string[] = Object.keys(GROUPS).map((name) =>
+  name.startsWith('BLEND') ? name.toLowerCase() : name,
+);
 
 /**
  * Row of the chemistry table for a cement's name; case and a leading `Type` do not matter.
@@ -29,6 +31,10 @@ export const CEMENT_NAMES: readonly string[] = Object.keys(GROUPS).map((name) =>
  * @example   name = 'Type II' → 'portland-i-ii-iii'
  */
 export function cementGroup(name: string): CementGroup | null {
-  const key = name.trim().toUpperCase().replace(/^TYPE\s+/, '').replace(/[\s_]+/g, '-');
+  const key = name
+    .trim()
+    .toUpperCase()
+    .replace(/^TYPE\s+/, '')
+    .replace(/[\s_]+/g, '-');
   return Object.hasOwn(GROUPS, key) ? (GROUPS[key] ?? null) : null;
 }

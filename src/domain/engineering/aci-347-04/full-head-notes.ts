@@ -18,7 +18,9 @@ export function fullHeadNotes(slump: number, R: number): readonly string[] {
     notes.push(`Slump ${shownNumber(slump)} in is over the ${SLUMP_LIMIT_IN} in limit of the wall equations: full liquid head.`);
   }
   if (R > EQUATION_B_RISE_FT_PER_H) {
-    notes.push(`Rate of rise ${shownNumber(R)} ft/h is over the ${EQUATION_B_RISE_FT_PER_H} ft/h limit of the wall equations: full liquid head.`);
+    notes.push(
+      `Rate of rise ${shownNumber(R)} ft/h is over the ${EQUATION_B_RISE_FT_PER_H} ft/h limit of the wall equations: full liquid head.`,
+    );
   }
   return notes;
 }

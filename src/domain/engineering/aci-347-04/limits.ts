@@ -17,9 +17,6 @@ export const EQUATION_B_RISE_FT_PER_H = 15;
 /** Highest slump of the equations, full liquid head above it [in]. hurd-2006, citing aci-347-04. */
 export const SLUMP_LIMIT_IN = 7;
 
-/** The equations suppose internal vibration no deeper than this below the top of the fresh concrete [ft]. salman-lecture-3. */
-export const VIBRATION_DEPTH_FT = 4;
-
 /** Least coefficient of lightweight concrete [1]. salman-lecture-3 Table 3-1. */
 export const LEAST_UNIT_WEIGHT_COEFFICIENT = 0.8;
 

@@ -12,7 +12,9 @@ import type { OutsideLimit } from './fresh-concrete-wall.js';
  * @example   T = 30 → 0.limit = 40
  */
 export function outsideLimits(T: number): readonly OutsideLimit[] {
-  if (T < COLDEST_CONCRETE_F) return [{ quantity: 'concreteF', value: T, limit: COLDEST_CONCRETE_F, side: 'below', source: 'aci-347-04' }];
-  if (T > WARMEST_CONCRETE_F) return [{ quantity: 'concreteF', value: T, limit: WARMEST_CONCRETE_F, side: 'above', source: 'aci-305-1-14' }];
+  if (T < COLDEST_CONCRETE_F)
+    return [{ quantity: 'concreteF', value: T, limit: COLDEST_CONCRETE_F, side: 'below', source: 'aci-347-04' }];
+  if (T > WARMEST_CONCRETE_F)
+    return [{ quantity: 'concreteF', value: T, limit: WARMEST_CONCRETE_F, side: 'above', source: 'aci-305-1-14' }];
   return [];
 }

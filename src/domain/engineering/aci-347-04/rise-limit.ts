@@ -15,9 +15,19 @@ import { unitWeightCoefficient } from './unit-weight-coefficient.js';
  * which is over it). `any-rate`: not even the full liquid head is over the rating. `no-rate`: over the rating however slowly.
  */
 export type RiseLimit =
-  | { readonly kind: 'limit'; readonly riseFtPerH: number; readonly governs: 'equation-a' | 'equation-b' | 'highest-rate'; readonly trace: readonly TraceStep[] }
+  | {
+      readonly kind: 'limit';
+      readonly riseFtPerH: number;
+      readonly governs: 'equation-a' | 'equation-b' | 'highest-rate';
+      readonly trace: readonly TraceStep[];
+    }
   | { readonly kind: 'any-rate'; readonly governs: 'liquid-head'; readonly trace: readonly TraceStep[] }
-  | { readonly kind: 'no-rate'; readonly governs: 'slump' | 'minimum' | 'equation-b'; readonly leastPsf: number; readonly trace: readonly TraceStep[] };
+  | {
+      readonly kind: 'no-rate';
+      readonly governs: 'slump' | 'minimum' | 'equation-b';
+      readonly leastPsf: number;
+      readonly trace: readonly TraceStep[];
+    };
 
 /**
  * Fastest rate of rise at which the pressure of `wallFormPressure` stays within a form's rating; closed form.
@@ -33,7 +43,8 @@ export type RiseLimit =
  * @returns   riseFtPerH, or that any rate or no rate will do   [ft/h]
  * @valid     placed from the top, internal vibration to ≤ 4 ft; 40 ≤ T ≤ 95 where an equation is used
  * @source    aci-347-04 §2.2.2, as printed in salman-lecture-3 and hurd-2006, solved for R
- * @example   rating = 825, pour.heightFt = 12, pour.concreteF = 80, pour.unitWeightPcf = 150, pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpIn = 5 → riseFtPerH = 6.000
+ * @example   rating = 825, pour.heightFt = 12, pour.concreteF = 80, pour.unitWeightPcf = 150,
+ *            pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpIn = 5 → riseFtPerH = 6.000
  */
 export function riseLimit(rating: number, pour: Omit<FreshConcreteWall, 'riseFtPerH'>): RiseLimit | OutsideMethod {
   const head = liquidHead(pour.unitWeightPcf, pour.heightFt);
@@ -53,7 +64,13 @@ export function riseLimit(rating: number, pour: Omit<FreshConcreteWall, 'riseFtP
 
 function byEquation(p: number, h: number, T: number, Cw: number, Cc: number, before: readonly TraceStep[]): RiseLimit {
   const slow = (T * (p / (Cw * Cc) - 150)) / 9000;
-  const slowStep = step('rate by equation A', 'R = T · (p / (Cw · Cc) − 150) / 9000', `${n(T)} · (${n(p)} / (${n(Cw)} · ${n(Cc)}) − 150) / 9000`, slow, 'ft/h');
+  const slowStep = step(
+    'rate by equation A',
+    'R = T · (p / (Cw · Cc) − 150) / 9000',
+    `${n(T)} · (${n(p)} / (${n(Cw)} · ${n(Cc)}) − 150) / 9000`,
+    slow,
+    'ft/h',
+  );
   if (h <= EQUATION_A_HEIGHT_FT && slow < EQUATION_A_RISE_FT_PER_H) {
     return { kind: 'limit', riseFtPerH: slow, governs: 'equation-a', trace: [...before, slowStep] };
   }
@@ -67,7 +84,8 @@ function byEquation(p: number, h: number, T: number, Cw: number, Cc: number, bef
   );
   const trace = [...before, fastStep];
   if (fast <= 0) return { kind: 'no-rate', governs: 'equation-b', leastPsf: Cw * Cc * (150 + 43_400 / T), trace };
-  if (fast > EQUATION_B_RISE_FT_PER_H) return { kind: 'limit', riseFtPerH: EQUATION_B_RISE_FT_PER_H, governs: 'highest-rate', trace };
+  if (fast > EQUATION_B_RISE_FT_PER_H)
+    return { kind: 'limit', riseFtPerH: EQUATION_B_RISE_FT_PER_H, governs: 'highest-rate', trace };
   return { kind: 'limit', riseFtPerH: fast, governs: 'equation-b', trace };
 }
 

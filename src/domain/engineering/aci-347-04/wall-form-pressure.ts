@@ -42,7 +42,8 @@ export interface WallFormPressure {
  * @returns   pressurePsf, what governs, the liquid depth, the trace [psf]
  * @valid     placed from the top, internal vibration to ≤ 4 ft; 40 ≤ T ≤ 95 where an equation is used
  * @source    aci-347-04 §2.2.2, as printed in salman-lecture-3 and hurd-2006
- * @example   pour.heightFt = 12, pour.riseFtPerH = 6, pour.concreteF = 80, pour.unitWeightPcf = 150, pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpIn = 5 → pressurePsf = 825.0
+ * @example   pour.heightFt = 12, pour.riseFtPerH = 6, pour.concreteF = 80, pour.unitWeightPcf = 150,
+ *            pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpIn = 5 → pressurePsf = 825.0
  */
 export function wallFormPressure(pour: FreshConcreteWall): WallFormPressure | OutsideMethod {
   const head = liquidHead(pour.unitWeightPcf, pour.heightFt);
@@ -56,9 +57,19 @@ export function wallFormPressure(pour: FreshConcreteWall): WallFormPressure | Ou
   const Cc = chemistryCoefficient(pour.cement, pour.retarder);
   const coefficients = [
     step('unit weight coefficient', 'Cw of w', `w = ${n(pour.unitWeightPcf)}`, Cw, '1', 'aci-347-04 Table 2.1'),
-    step('chemistry coefficient', 'Cc of cement and retarder', `${pour.cement}, ${pour.retarder ? 'retarder' : 'no retarder'}`, Cc, '1', 'aci-347-04 Table 2.2'),
+    step(
+      'chemistry coefficient',
+      'Cc of cement and retarder',
+      `${pour.cement}, ${pour.retarder ? 'retarder' : 'no retarder'}`,
+      Cc,
+      '1',
+      'aci-347-04 Table 2.2',
+    ),
   ];
-  const equation = pour.riseFtPerH < EQUATION_A_RISE_FT_PER_H && pour.heightFt <= EQUATION_A_HEIGHT_FT ? equationA(Cw, Cc, pour) : equationB(Cw, Cc, pour);
+  const equation =
+    pour.riseFtPerH < EQUATION_A_RISE_FT_PER_H && pour.heightFt <= EQUATION_A_HEIGHT_FT
+      ? equationA(Cw, Cc, pour)
+      : equationB(Cw, Cc, pour);
   const least = minimumPressure(Cw);
   const leastStep = step('minimum', 'p ≥ 600 · Cw', `600 · ${n(Cw)}`, least, 'psf');
   const unbounded = Math.max(equation.step.value, least);
@@ -67,7 +78,11 @@ export function wallFormPressure(pour: FreshConcreteWall): WallFormPressure | Ou
   return answer(pressure, governs, [], [...coefficients, equation.step, leastStep, headStep], pour.unitWeightPcf);
 }
 
-function equationA(Cw: number, Cc: number, { riseFtPerH: R, concreteF: T }: FreshConcreteWall): { governs: Governs; step: TraceStep } {
+function equationA(
+  Cw: number,
+  Cc: number,
+  { riseFtPerH: R, concreteF: T }: FreshConcreteWall,
+): { governs: Governs; step: TraceStep } {
   const substituted = `${n(Cw)} · ${n(Cc)} · (150 + 9000 · ${n(R)} / ${n(T)})`;
   return {
     governs: 'equation-a',
@@ -75,15 +90,31 @@ function equationA(Cw: number, Cc: number, { riseFtPerH: R, concreteF: T }: Fres
   };
 }
 
-function equationB(Cw: number, Cc: number, { riseFtPerH: R, concreteF: T }: FreshConcreteWall): { governs: Governs; step: TraceStep } {
+function equationB(
+  Cw: number,
+  Cc: number,
+  { riseFtPerH: R, concreteF: T }: FreshConcreteWall,
+): { governs: Governs; step: TraceStep } {
   const substituted = `${n(Cw)} · ${n(Cc)} · (150 + 43400 / ${n(T)} + 2800 · ${n(R)} / ${n(T)})`;
   return {
     governs: 'equation-b',
-    step: step('equation B', 'p = Cw · Cc · (150 + 43400 / T + 2800 · R / T)', substituted, pressureByEquationB(Cw, Cc, R, T), 'psf'),
+    step: step(
+      'equation B',
+      'p = Cw · Cc · (150 + 43400 / T + 2800 · R / T)',
+      substituted,
+      pressureByEquationB(Cw, Cc, R, T),
+      'psf',
+    ),
   };
 }
 
-function answer(pressurePsf: number, governs: Governs, notes: readonly string[], steps: readonly TraceStep[], w: number): WallFormPressure {
+function answer(
+  pressurePsf: number,
+  governs: Governs,
+  notes: readonly string[],
+  steps: readonly TraceStep[],
+  w: number,
+): WallFormPressure {
   const depth = hydrostaticDepth(pressurePsf, w);
   const trace = [
     ...steps,
@@ -93,6 +124,13 @@ function answer(pressurePsf: number, governs: Governs, notes: readonly string[],
   return { kind: 'pressure', pressurePsf, hydrostaticDepthFt: depth, governs, notes, trace };
 }
 
-function step(name: string, equation: string, substituted: string, value: number, unit: string, source = 'aci-347-04 §2.2.2'): TraceStep {
+function step(
+  name: string,
+  equation: string,
+  substituted: string,
+  value: number,
+  unit: string,
+  source = 'aci-347-04 §2.2.2',
+): TraceStep {
   return { name, equation, substituted, value, unit, source };
 }
