@@ -1,0 +1,119 @@
+import type { InputError } from '../evidence/input-error.js';
+import { failure, success, type Result } from '../evidence/result.js';
+import { LENGTH_UNITS, lengthUnitNamed, type LengthUnit } from '../quantity/length-unit.js';
+import { joinWalls } from './join-walls.js';
+import { checkDrawnCorners, placeWalls } from './place-walls.js';
+import { DOCUMENT_PLACES, type Places } from './places.js';
+import { readFeatures } from './read-features.js';
+import { readOpenings } from './read-openings.js';
+import { POUR_KEYS, readPour, readSite, SITE_KEYS } from './read-site-and-pour.js';
+import { readStoreys } from './read-storeys.js';
+import { DIMENSIONS_TO, readWalls, type Walls } from './read-walls.js';
+import { Reading } from './reading.js';
+import { RowReader } from './row-reader.js';
+import type { Schedule } from './schedule.js';
+import type { ScheduleContext } from './schedule-context.js';
+import { MAX_FACE_M2, MAX_FEATURES, MAX_MARK, MAX_NAME, MAX_OPENINGS, MAX_STOREYS, MAX_WALLS } from './schedule-limits.js';
+
+export const SCHEDULE_FORMAT = 'wallcourse/schedule@1';
+export const DOCUMENT_KEYS = ['format', 'name', 'units', 'dimensionsTo', 'range', 'storeys', 'walls', 'openings', 'features', 'site', 'pour'] as const;
+export { POUR_KEYS, SITE_KEYS };
+
+/**
+ * The canonical schedule of a document `wallcourse/schedule@1`: every length in nm, every default filled in, every reference checked,
+ * declared chains placed.
+ *
+ * All errors are told at once, at most 200 with the last saying how many more, each with its JSON pointer (and its cell, where
+ * the document was made from tables), what was read and what would do. Nothing is guessed.
+ *
+ * @param contexts the figures to check against: one range's, or those of every range the schedule may name
+ */
+export function readScheduleDocument(
+  json: unknown,
+  contexts: ScheduleContext | readonly ScheduleContext[],
+  places: Places = DOCUMENT_PLACES,
+): Result<Schedule, readonly InputError[]> {
+  const reading = new Reading(places, unitOf(json));
+  const document = RowReader.of(reading, json, '', DOCUMENT_KEYS);
+  const schedule = document && readAll(reading, document, [contexts].flat());
+  return schedule && reading.errors.count === 0 ? success(schedule) : failure(reading.errors.list());
+}
+
+function readAll(reading: Reading, document: RowReader, contexts: readonly ScheduleContext[]): Schedule | undefined {
+  if (document.value('format') !== SCHEDULE_FORMAT) document.fail('format', `"${SCHEDULE_FORMAT}"`);
+  const name = document.text('name', MAX_NAME);
+  const units = reading.unit ?? document.fail('units', `one of: ${LENGTH_UNITS.join(', ')}`);
+  const dimensionsTo = document.choice('dimensionsTo', DIMENSIONS_TO);
+  const context = readContext(document, contexts);
+  const site = readSite(document);
+  const pour = readPour(document);
+  const storeys = readStoreys(reading, rowsOf(document, 'storeys', MAX_STOREYS, true));
+  const wallRows = rowsOf(document, 'walls', MAX_WALLS, true);
+  const walls = readWalls({ reading, storeys, dimensionsTo: dimensionsTo ?? 'foam-face', context }, wallRows);
+  const joins = joinWalls(walls);
+  checkDrawnCorners(walls.drafts, joins);
+  checkTees(walls);
+  checkFace(document, walls);
+  const onWalls = (key: string, most: number): readonly unknown[] => (wallRows.length === 0 ? [] : rowsOf(document, key, most));
+  const openings = readOpenings(reading, onWalls('openings', MAX_OPENINGS), walls, context);
+  const features = readFeatures(reading, onWalls('features', MAX_FEATURES), walls, context);
+  if (reading.errors.count > 0 || name === undefined || units === undefined || dimensionsTo === undefined) return undefined;
+  return {
+    format: SCHEDULE_FORMAT, name, units, dimensionsTo,
+    range: document.has('range') ? String(document.value('range')).trim() : (context.range ?? ''),
+    storeys: [...storeys.read.values()],
+    walls: placeWalls(walls.drafts, joins),
+    openings, features, site, pour,
+    unknown: reading.unknown,
+  };
+}
+
+/** The figures of the range the schedule names; with none named, those of the only range there is. */
+function readContext(document: RowReader, contexts: readonly ScheduleContext[]): ScheduleContext {
+  const unchecked: ScheduleContext = { cores: null, courseHeight: null, buckThickness: null };
+  const codes = contexts.flatMap(({ range }) => (range ? [range] : []));
+  const [only = unchecked] = contexts;
+  if (!document.has('range')) {
+    if (contexts.length !== 1 || !only.range) document.fail('range', codes.length > 0 ? `a form range: ${codes.join(', ')}` : 'the code of a form range');
+    return only;
+  }
+  const range = document.text('range', MAX_MARK);
+  if (range === undefined || codes.length === 0) return only;
+  const named = contexts.find((context) => context.range === range);
+  if (!named) document.fail('range', `a form range: ${codes.join(', ')}`);
+  return named ?? only;
+}
+
+/** The rows of a list; none where it is absent, no list, or past its limit, which is then told. */
+function rowsOf(document: RowReader, key: string, most: number, needed = false): readonly unknown[] {
+  const value = document.value(key);
+  if (value === undefined && !needed) return [];
+  if (!Array.isArray(value) || (needed && value.length === 0)) {
+    document.fail(key, needed ? `a list of at least one: this schedule has no ${key}` : `a list of ${key}`);
+    return [];
+  }
+  if (value.length <= most) return value;
+  document.fail(key, `at most ${most.toLocaleString('en-US')} ${key}: split the schedule into several jobs`);
+  return [];
+}
+
+/** A wall that hangs on a declared tee has no place of its own here: its coordinates say where it meets the other wall. */
+function checkTees({ drafts }: Walls): void {
+  for (const { reader, ends, start, end } of drafts.values()) {
+    if (ends) continue;
+    if (start?.joint === 'tee') reader.fail('start', `from and to coordinates for this wall: an end that lies on wall ${start.on} makes the tee, which is not placed by its joint`, `tee on ${start.on}`);
+    if (end?.joint === 'tee') reader.fail('end', `from and to coordinates for this wall: an end that lies on wall ${end.on} makes the tee, which is not placed by its joint`, `tee on ${end.on}`);
+  }
+}
+
+function checkFace(document: RowReader, { drafts }: Walls): void {
+  let squareMetres = 0;
+  for (const { length, height } of drafts.values()) squareMetres += (length / 1e9) * (height / 1e9);
+  if (squareMetres > MAX_FACE_M2) document.fail('walls', `at most ${MAX_FACE_M2.toLocaleString('en-US')} m² of wall: split the schedule into several jobs`, `${Math.round(squareMetres)} m²`);
+}
+
+const unitOf = (json: unknown): LengthUnit | null => {
+  const written = typeof json === 'object' && json !== null ? (json as Readonly<Record<string, unknown>>)['units'] : undefined;
+  const named = typeof written === 'string' ? lengthUnitNamed(written.trim().toLowerCase()) : undefined;
+  return LENGTH_UNITS.find((unit) => unit === named) ?? null;
+};
