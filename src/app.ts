@@ -1,4 +1,4 @@
-import { StandardSchemaValidationPipe } from '@nestjs/common';
+import { StandardSchemaValidationPipe, type DynamicModule } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyInstance } from 'fastify';
@@ -14,12 +14,12 @@ import { NestLog } from './platform/telemetry/nest-log.js';
 const UNVERSIONED = ['health/live', 'health/ready', 'metrics'];
 
 /** The API on a platform, ready to listen. */
-export async function createApp(platform: Platform): Promise<NestFastifyApplication> {
+export async function createApp(platform: Platform, root: DynamicModule = AppModule.on(platform)): Promise<NestFastifyApplication> {
   const { log, metrics, answer, drain, authenticator, configuration } = platform;
   const adapter = makeAdapter({ log, metrics, answer, drain, authenticator, uploadLimitBytes: configuration.uploadLimitBytes });
   const server = adapter.getInstance() as unknown as FastifyInstance;
   installIdempotency(server, platform.idempotency, configuration.uploadLimitBytes, log);
-  const app = await NestFactory.create<NestFastifyApplication>(AppModule.on(platform), adapter, {
+  const app = await NestFactory.create<NestFastifyApplication>(root, adapter, {
     bodyParser: false,
     abortOnError: false,
     logger: new NestLog(log),

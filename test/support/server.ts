@@ -28,7 +28,7 @@ export interface TestServer {
 }
 
 /** Compiled once for all the files of a run. */
-async function built(databaseUrl: string): Promise<void> {
+export async function ensureBuilt(databaseUrl: string): Promise<void> {
   await inTurn(inDatabase(databaseUrl, 'postgres'), async () => {
     execFileSync(process.execPath, [join(ROOT, 'src', 'commands', 'build.mjs'), '--if-stale'], { stdio: 'pipe' });
   });
@@ -53,7 +53,7 @@ export async function fileFrom(child: ChildProcess, file: string, output: () => 
 /** The real compiled server in a process and a database of its own, worker inline, on a free port. */
 export async function startServer(environment: Record<string, string> = {}): Promise<TestServer> {
   const database = await createDatabase(false);
-  await built(database.url);
+  await ensureBuilt(database.url);
   const dataDir = await mkdtemp(join(tmpdir(), 'wallcourse-server-'));
   const child = spawn(process.execPath, [join(ROOT, 'dist', 'main.js')], {
     cwd: dataDir,
