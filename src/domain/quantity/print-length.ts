@@ -9,22 +9,21 @@ const NM_PER_64TH = 396_875n;
  * give the same nanometre back (`0'-6.49606299"`).
  */
 export function printFeetInches(nm: Nm): string {
-  const size = BigInt(Math.abs(nm));
-  const feet = size / NM_PER_UNIT.ft;
-  return `${sign(nm)}${feet}'-${inchesText(size % NM_PER_UNIT.ft)}"`;
+  const whole = size(nm);
+  return `${sign(nm)}${whole / NM_PER_UNIT.ft}'-${inchesText(whole % NM_PER_UNIT.ft)}"`;
 }
 
 /** `150 1/2"`, or decimals where the length is not a whole number of 64ths. */
-export const printInches = (nm: Nm): string => `${sign(nm)}${inchesText(BigInt(Math.abs(nm)))}"`;
+export const printInches = (nm: Nm): string => `${sign(nm)}${inchesText(size(nm))}"`;
 
 /** `12.5 ft`: decimal feet to 1e-9, which gives the same nanometre back. */
-export const printFeet = (nm: Nm): string => `${sign(nm)}${decimals(BigInt(Math.abs(nm)), NM_PER_UNIT.ft, 9)} ft`;
+export const printFeet = (nm: Nm): string => `${sign(nm)}${decimals(size(nm), NM_PER_UNIT.ft, 9)} ft`;
 
 /** `3810 mm`: exact, at most six decimals. */
-export const printMillimetres = (nm: Nm): string => `${sign(nm)}${decimals(BigInt(Math.abs(nm)), NM_PER_UNIT.mm, 6)} mm`;
+export const printMillimetres = (nm: Nm): string => `${sign(nm)}${decimals(size(nm), NM_PER_UNIT.mm, 6)} mm`;
 
 /** `3.81 m`: exact, at most nine decimals. */
-export const printMetres = (nm: Nm): string => `${sign(nm)}${decimals(BigInt(Math.abs(nm)), NM_PER_UNIT.m, 9)} m`;
+export const printMetres = (nm: Nm): string => `${sign(nm)}${decimals(size(nm), NM_PER_UNIT.m, 9)} m`;
 
 /** A length as a document in that unit dimensions it: feet and inches for both `in` and `ft`. */
 export function printLength(nm: Nm, unit: LengthUnit): string {
@@ -32,7 +31,9 @@ export function printLength(nm: Nm, unit: LengthUnit): string {
   return unit === 'm' ? printMetres(nm) : printFeetInches(nm);
 }
 
-const sign = (nm: Nm): string => (nm < 0 ? '-' : '');
+/** A computed position may carry a fraction of a nanometre; what is printed is the nearest whole one. */
+const size = (nm: Nm): bigint => BigInt(Math.round(Math.abs(nm)));
+const sign = (nm: Nm): string => (Math.round(nm) < 0 ? '-' : '');
 
 function inchesText(size: bigint): string {
   if (size % NM_PER_64TH !== 0n) return decimals(size, NM_PER_UNIT.in, 8);

@@ -81,16 +81,11 @@ function hingeFaults({ unitsPerCore }: RangeDocument): RangeFault[] {
 
 function materialFaults({ materials, parameters }: RangeDocument): RangeFault[] {
   const skus = materials.map(({ sku }) => sku);
+  const pinned = materials.some(({ kind, size }) => kind === 'bar' && size === parameters.teePinBar);
   return [
     ...skus.flatMap((sku, index) => (skus.indexOf(sku) === index ? [] : [{ path: ['materials', index, 'sku'], fix: 'a sku that no other material has' }])),
-    ...faults([[teePinSku({ materials, parameters }) === undefined, ['parameters', 'teePinBar'], `the size or sku of a bar of the range; ${parameters.teePinBar} is none`]]),
+    ...faults([[!pinned, ['parameters', 'teePinBar'], `the size of a bar of the range; ${parameters.teePinBar} is none`]]),
   ];
-}
-
-/** Sku of the bar that pins a tee: the parameter names it by sku or by size (`#4`). */
-export function teePinSku({ materials, parameters }: Pick<RangeDocument, 'materials' | 'parameters'>): string | undefined {
-  const bars = materials.filter(({ kind }) => kind === 'bar');
-  return (bars.find(({ sku }) => sku === parameters.teePinBar) ?? bars.find(({ size }) => size === parameters.teePinBar))?.sku;
 }
 
 const faults = (rules: readonly (readonly [boolean, RangeFault['path'], string])[]): RangeFault[] =>

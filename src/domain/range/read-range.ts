@@ -3,7 +3,7 @@ import { InputErrorList, shownText, type InputError } from '../evidence/input-er
 import { failure, success, type Result } from '../evidence/result.js';
 import { LENGTH_UNITS, type LengthUnit } from '../quantity/length-unit.js';
 import type { CornerUnit, FormRange } from './range.js';
-import { rangeFaults, teePinSku } from './range-rules.js';
+import { rangeFaults } from './range-rules.js';
 import { rangeShape, type RangeDocument } from './range-shape.js';
 
 /**
@@ -48,7 +48,7 @@ function formRange(document: RangeDocument): FormRange {
     ledge: units.ledge ? { prefix: units.ledge.prefix, cores: units.ledge.cores, projection: units.ledge.projection, extraSectionMm2: squareMillimetres(units.ledge.extraSectionIn2) } : null,
     taperTop: taper ? { prefix: taper.prefix, cores: taper.cores, faces: { one: taperFace(taper.faces.one), both: taperFace(taper.faces.both) } } : null,
     materials,
-    parameters: { ...parameters, teePinBar: teePinSku(document) ?? parameters.teePinBar },
+    parameters,
   };
 }
 

@@ -25,6 +25,11 @@ describe('printed lengths', () => {
     expect(printInches(inches(150.5))).toBe('150 1/2"');
   });
 
+  it('prints a computed position to the nearest nanometre', () => {
+    expect(printMillimetres(1_499_999.6)).toBe('1.5 mm');
+    expect(printFeetInches(-0.2)).toBe(`0'-0"`);
+  });
+
   it('follows the unit of the document', () => {
     expect(printLength(inches(150), 'in')).toBe(`12'-6"`);
     expect(printLength(inches(150), 'ft')).toBe(`12'-6"`);
