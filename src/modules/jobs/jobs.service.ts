@@ -11,6 +11,8 @@ import type { Page, PageQuery } from '../contract/contract.schemas.js';
 import { wrongField } from '../contract/field-error.js';
 import { idAfter, isId, knownId, pageOf } from '../contract/page.js';
 import { permit } from '../people/permissions.js';
+import { scheduleDocument } from '../schedules/schedule-document.js';
+import type { ScheduleAnswer } from '../schedules/schedules.schemas.js';
 import { SchedulesRepository, type StoredFile } from '../schedules/schedules.repository.js';
 import { SchedulesService } from '../schedules/schedules.service.js';
 import type { UploadedPart } from '../schedules/uploaded-part.js';
@@ -46,13 +48,13 @@ export class JobsService {
     return jobAnswer(await this.database.transaction(actor, (tx) => this.row(tx, id)));
   }
 
-  async schedule(actor: Actor, id: string): Promise<Schedule> {
+  async schedule(actor: Actor, id: string): Promise<ScheduleAnswer> {
     permit(actor, 'job.read');
     return this.database.transaction(actor, async (tx) => {
       const job = await this.row(tx, id);
       const row = await this.schedulesRepository.revision(tx, job.id, job.revision);
       if (!row) throw new Error(`revision ${job.revision} of job ${job.id} has no schedule`);
-      return row.schedule;
+      return scheduleDocument(row.schedule);
     });
   }
 

@@ -24,7 +24,7 @@ export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
     features: schedule.features.map((feature) => featureRow(feature, shown)),
     ...(schedule.site ? { site: siteFields(schedule.site, shown) } : {}),
     ...(schedule.pour ? { pour: pourFields(schedule.pour) } : {}),
-    unknown: schedule.unknown.map(({ sheet, name }) => ({ sheet, name })),
+    ...(schedule.unknown.length > 0 ? { unknown: schedule.unknown.map(({ sheet, name }) => ({ sheet, name })) } : {}),
   };
 }
 

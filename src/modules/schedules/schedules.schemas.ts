@@ -14,7 +14,7 @@ export const ScheduleAnswer = z.object({
   features: z.array(Row),
   site: Row.optional(),
   pour: Row.optional(),
-  unknown: z.array(z.object({ sheet: z.string().nullable(), name: z.string() }).meta({ id: 'UnknownName' }))
+  unknown: z.array(z.object({ sheet: z.string().nullable(), name: z.string() }).meta({ id: 'UnknownName' })).optional()
     .meta({ description: 'Columns or keys that nobody knew' }),
 }).meta({ id: 'Schedule' });
 export type ScheduleAnswer = z.infer<typeof ScheduleAnswer>;

@@ -9,7 +9,7 @@ export const BecauseAnswer = z.object({
   rule: z.string(),
   storey: z.string(),
   wall: z.string().nullable(),
-  course: z.number().int().nullable(),
+  course: Count.nullable(),
   quantity: z.number(),
 }).meta({ id: 'Because' });
 
@@ -128,7 +128,7 @@ export const TakeoffAnswer = z.object({
   concrete: z.array(z.object({ storey: z.string(), concreteM3: z.number(), orderYd3: z.number() }).meta({ id: 'StoreyConcrete' })),
   bondBreaks: z.array(BondBreakAnswer),
   instructions: z.array(z.object({
-    rule: z.string(), storey: z.string(), wall: z.string().nullable(), course: z.number().int().nullable(), text: z.string(),
+    rule: z.string(), storey: z.string(), wall: z.string().nullable(), course: Count.nullable(), text: z.string(),
   }).meta({ id: 'CrewInstruction' })),
   cuts: z.array(CutAnswer).optional(),
 }).meta({ id: 'Takeoff' });

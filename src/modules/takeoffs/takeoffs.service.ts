@@ -97,6 +97,12 @@ export class TakeoffsService {
     return this.whole(tx, measurementId, summary, laid);
   }
 
+  /** What pricing reads: the counts, without a wall. */
+  async counted(tx: Transaction, measurementId: string): Promise<Measurement> {
+    const { summary } = await this.repository.measurement(tx, measurementId, false);
+    return unstored({ summary, walls: [] });
+  }
+
   private async whole(tx: Transaction, measurementId: string, summary: StoredSummary, laid: boolean): Promise<Measurement> {
     const rows = await this.repository.walls(tx, measurementId, laid, 0, ALL_WALLS);
     return unstored({ summary, walls: rows.map(({ wall }): StoredWall => wall) });

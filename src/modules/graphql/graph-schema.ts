@@ -1,0 +1,39 @@
+import { schemaText } from '../contract/schema-text.js';
+import { JobAnswer, JobList } from '../jobs/jobs.schemas.js';
+import { MeAnswer } from '../people/people.schemas.js';
+import { QuoteAnswer } from '../quotes/quotes.schemas.js';
+import { FindingList } from '../takeoffs/findings.schemas.js';
+import { TakeoffAnswer } from '../takeoffs/takeoffs.schemas.js';
+import { TicketAnswer, TicketList } from '../tickets/tickets.schemas.js';
+
+const QUERY = `scalar JSON
+
+type Query {
+  me: Me
+  job(id: ID!): Job
+  jobs(first: Int, after: String): JobList
+  quote(id: ID!): Quote
+  ticket(id: ID!): Ticket
+  tickets(first: Int, after: String, state: String, job: ID): TicketList
+}`;
+
+/** The GraphQL schema: the answers of REST, and how they hang together. */
+export const graphSchema = (): string =>
+  `${QUERY}\n\n${schemaText([
+    {
+      schema: JobAnswer,
+      added: [
+        'takeoff(detail: String): Takeoff',
+        'findings(first: Int, after: String): FindingList',
+        'quotes: [Quote!]',
+        'tickets: [Ticket!]',
+      ],
+    },
+    { schema: JobList },
+    { schema: TakeoffAnswer },
+    { schema: FindingList },
+    { schema: QuoteAnswer },
+    { schema: TicketAnswer },
+    { schema: TicketList },
+    { schema: MeAnswer },
+  ])}\n`;

@@ -1,0 +1,36 @@
+import { Module } from '@nestjs/common';
+import { GraphQLModule } from '@nestjs/graphql';
+import { MercuriusDriver, type MercuriusDriverConfig } from '@nestjs/mercurius';
+import type { FastifyRequest } from 'fastify';
+import { GraphQLScalarType } from 'graphql';
+import { ProblemAnswer } from '../../platform/http/problem-answer.js';
+import { JobsModule } from '../jobs/jobs.module.js';
+import { PeopleModule } from '../people/people.module.js';
+import { QuotesModule } from '../quotes/quotes.module.js';
+import { TakeoffsModule } from '../takeoffs/takeoffs.module.js';
+import { TicketsModule } from '../tickets/tickets.module.js';
+import { graphErrors } from './graph-errors.js';
+import { graphSchema } from './graph-schema.js';
+import { JobsResolver } from './jobs.resolver.js';
+
+const DEEPEST = 12;
+
+const JSON_SCALAR = new GraphQLScalarType({ name: 'JSON', description: 'Any JSON value', serialize: (value) => value });
+
+const GRAPH = GraphQLModule.forRootAsync<MercuriusDriverConfig>({
+  driver: MercuriusDriver,
+  inject: [ProblemAnswer],
+  useFactory: (answer: ProblemAnswer) => ({
+    typeDefs: [graphSchema()],
+    resolvers: { JSON: JSON_SCALAR },
+    path: '/graphql',
+    graphiql: false,
+    queryDepth: DEEPEST,
+    jit: { minCount: 3, eluThreshold: 0.8, maxCompilePerTick: 1, maxQueueSize: 100 } as never,
+    context: (request: FastifyRequest) => ({ actor: request.actor }),
+    errorFormatter: graphErrors(answer) as never,
+  }),
+});
+
+@Module({ imports: [GRAPH, JobsModule, TakeoffsModule, QuotesModule, TicketsModule, PeopleModule], providers: [JobsResolver] })
+export class GraphModule {}

@@ -1,0 +1,47 @@
+import type { Quote, QuoteLine } from '../../domain/quote/quote.js';
+import { findingAnswer } from '../takeoffs/takeoff-answer.js';
+import type { TicketRow } from '../tickets/tickets.repository.js';
+import type { BecauseAnswer, QuoteAnswer } from './quotes.schemas.js';
+import type { QuoteRow } from './quotes.repository.js';
+
+export function quoteAnswer(row: QuoteRow, lines: readonly QuoteLine[], holds: readonly TicketRow[]): QuoteAnswer {
+  const { tax, scope, conditions, cautions } = row.body;
+  return {
+    id: row.id,
+    number: row.number,
+    revision: row.revision,
+    state: row.state,
+    version: row.version,
+    job: row.job_id,
+    jobRevision: row.job_revision,
+    date: row.quoted_on,
+    validUntil: row.valid_until,
+    currency: row.currency,
+    lines: lines.map(({ n, sku, text, quantity, unit, unitPrice, amountMinor }) => ({ n, sku, text, quantity, unit, unitPrice, amountMinor })),
+    subtotalMinor: row.subtotal_minor,
+    tax,
+    taxMinor: row.tax_minor,
+    totalMinor: row.total_minor,
+    openHolds: holds.map(holdAnswer),
+    scope: [...scope],
+    conditions: conditions.map(({ severity, text, finding }) => ({ severity, text, finding: findingAnswer(finding) })),
+    cautions: [...cautions],
+  };
+}
+
+export const holdAnswer = ({ id, number, question }: TicketRow): QuoteAnswer['openHolds'][number] => ({ ticket: id, number, question });
+
+export const becauseAnswer = ({ n, sku, text, quantity, unit, because, selling }: QuoteLine): BecauseAnswer => (
+  { n, sku, text, quantity, unit, because: [...because], selling });
+
+/** The quote as the pricing made it, put together from what was frozen. */
+export const frozenQuote = (row: QuoteRow, lines: readonly QuoteLine[]): Quote => ({
+  ...row.body,
+  date: row.quoted_on,
+  validUntil: row.valid_until,
+  currency: row.currency,
+  lines,
+  subtotalMinor: row.subtotal_minor,
+  taxMinor: row.tax_minor,
+  totalMinor: row.total_minor,
+});

@@ -1,0 +1,51 @@
+import { Controller, Get, Param, Post } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import { CurrentActor } from '../../platform/auth/current-actor.js';
+import type { Actor } from '../../platform/database/actor.js';
+import { IfMatch } from '../../platform/http/if-match.js';
+import { Answers } from '../contract/answers.js';
+import { Id } from '../contract/contract.schemas.js';
+import { BecauseAnswer, LineNumber, QuoteAnswer } from './quotes.schemas.js';
+import { QuotesService } from './quotes.service.js';
+
+@ApiTags('quotes')
+@Controller()
+export class QuotesController {
+  constructor(private readonly service: QuotesService) {}
+
+  @Post('jobs/:id/quotes')
+  @Answers(QuoteAnswer, { summary: 'Price the job as it is measured: a draft', permission: 'quote.make', status: 201 })
+  make(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string) {
+    return this.service.make(actor, id);
+  }
+
+  @Get('quotes/:id')
+  @Answers(QuoteAnswer, { summary: 'One quote', permission: 'quote.read' })
+  one(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string) {
+    return this.service.one(actor, id);
+  }
+
+  @Get('quotes/:id/lines/:n/because')
+  @Answers(BecauseAnswer, { summary: 'Walls and rules that caused a line, and how its quantity became what is sold', permission: 'quote.read' })
+  because(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Param('n', { schema: LineNumber }) n: number) {
+    return this.service.because(actor, id, n);
+  }
+
+  @Post('quotes/:id/accept')
+  @Answers(QuoteAnswer, { summary: 'Accept an issued quote; refused while a question that holds it is open', permission: 'quote.accept' })
+  accept(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
+    return this.service.accept(actor, id, version);
+  }
+
+  @Post('quotes/:id/decline')
+  @Answers(QuoteAnswer, { summary: 'Decline an issued quote', permission: 'quote.decline' })
+  decline(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
+    return this.service.decline(actor, id, version);
+  }
+
+  @Post('quotes/:id/withdraw')
+  @Answers(QuoteAnswer, { summary: 'Withdraw a quote that is not settled', permission: 'quote.withdraw' })
+  withdraw(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
+    return this.service.withdraw(actor, id, version);
+  }
+}

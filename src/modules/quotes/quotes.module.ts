@@ -1,0 +1,16 @@
+import { Module } from '@nestjs/common';
+import { PeopleModule } from '../people/people.module.js';
+import { PricesModule } from '../prices/prices.module.js';
+import { TakeoffsModule } from '../takeoffs/takeoffs.module.js';
+import { TicketsModule } from '../tickets/tickets.module.js';
+import { QuotesController } from './quotes.controller.js';
+import { QuotesRepository } from './quotes.repository.js';
+import { QuotesService } from './quotes.service.js';
+
+@Module({
+  imports: [TakeoffsModule, TicketsModule, PricesModule, PeopleModule],
+  controllers: [QuotesController],
+  providers: [QuotesService, QuotesRepository],
+  exports: [QuotesService],
+})
+export class QuotesModule {}

@@ -1,0 +1,37 @@
+import { Injectable } from '@nestjs/common';
+import type { Schedule } from '../../domain/schedule/schedule.js';
+import { BlobStore } from '../../platform/blobs/blob-store.js';
+import type { Actor } from '../../platform/database/actor.js';
+import { Database } from '../../platform/database/database.js';
+import { Refusal } from '../../platform/refusals/refusal.js';
+import { WorkerPool } from '../../platform/workers/worker-pool.js';
+import { RangesService } from '../ranges/ranges.service.js';
+import type { ReadInput, ReadOutput } from './read.worker.js';
+import type { StoredFile } from './schedules.repository.js';
+import type { UploadedPart } from './uploaded-part.js';
+
+@Injectable()
+export class SchedulesService {
+  constructor(
+    private readonly database: Database,
+    private readonly ranges: RangesService,
+    private readonly pool: WorkerPool,
+    private readonly blobs: BlobStore,
+  ) {}
+
+  /** The canonical schedule that the parts hold, read in a thread; refused with everything that is wrong with it. */
+  async read(actor: Actor, parts: readonly UploadedPart[]): Promise<Schedule> {
+    const ranges = await this.database.transaction(actor, (tx) => this.ranges.inForce(tx));
+    const input = { parts, ranges: ranges.map(({ body }) => body) };
+    const output = await this.pool.run<ReadInput, ReadOutput>('modules/schedules/read.worker.js', 'read', input);
+    if (!output.ok) throw new Refusal(output.code, output.detail, output.errors);
+    return output.schedule;
+  }
+
+  /** Keeps the parts as they came. Content without a row that names it is harmless: it is found again by its sha256. */
+  async keep(actor: Actor, parts: readonly UploadedPart[]): Promise<StoredFile[]> {
+    const files: StoredFile[] = [];
+    for (const { name, mediaType, bytes } of parts) files.push({ name, mediaType, ...(await this.blobs.put(actor.supplierId, bytes)) });
+    return files;
+  }
+}
