@@ -20,6 +20,13 @@ export interface CourseSketch {
 
 export interface WallSketch {
   readonly mark?: string;
+  /** Station of the wall's first node on the x axis. */
+  readonly x?: number;
+  /** Junctions at the wall's own ends. */
+  readonly start?: string;
+  readonly end?: string;
+  /** Drawn against the walking direction: its start lies at x + length. */
+  readonly reversed?: boolean;
   readonly core?: Core;
   readonly length: number;
   readonly courses: readonly CourseSketch[];
@@ -39,7 +46,9 @@ function laidStorey({ id = 'S1', onFooting = true, walls, junctions = [] }: Stor
   return { id, grade: 'above', storeyAbove: false, onFooting, walls: walls.map((wall) => laidWall(wall, id)), junctions };
 }
 
-function laidWall({ mark = 'A', core = CORES[6], length, courses, strips = [] }: WallSketch, storey: string): LaidWall {
+function laidWall(sketch: WallSketch, storey: string): LaidWall {
+  const { mark = 'A', core = CORES[6], length, courses, strips = [], x = 0, reversed = false } = sketch;
+  const [near, far] = [{ x: inches(x), y: 0 }, { x: inches(x + length), y: 0 }];
   const laid = laidCourses(courses, length);
   const height = laid.reduce((sum, course) => sum + course.height, 0) + strips.reduce((sum, strip) => sum + strip.height, 0);
   return {
@@ -54,16 +63,16 @@ function laidWall({ mark = 'A', core = CORES[6], length, courses, strips = [] }:
     dimensionLength: inches(length),
     trimStart: 0,
     trimEnd: 0,
-    outside: 'right',
-    axisFrom: { x: 0, y: 0 },
-    axisTo: { x: inches(length), y: 0 },
+    outside: reversed ? 'left' : 'right',
+    axisFrom: reversed ? far : near,
+    axisTo: reversed ? near : far,
     stack: { courses: laid.length, strips: strips.length, ripped: null, height, deviation: 0 },
     alternatives: [],
     courses: laid,
     strips,
     openings: [],
-    startJunction: `${storey}-J1`,
-    endJunction: `${storey}-J2`,
+    startJunction: sketch.start ?? `${storey}-${mark}-start`,
+    endJunction: sketch.end ?? `${storey}-${mark}-end`,
     concreteNm3: 0n,
     faceNm2: 0n,
     openingNm2: 0n,
@@ -133,3 +142,15 @@ export const strip = (afterCourse: number, runs: readonly (readonly [number, num
 export const junction = (rest: Pick<Junction, 'id' | 'kind' | 'walls'> & Partial<Junction>): Junction => ({
   turn: 0, sku: null, unit: null, at: { x: 0, y: 0 }, courses: [], tee: null, units: [], ...rest,
 });
+
+/** Two walls that go straight on at a mark: one line of forms. The second may be drawn the other way round. */
+export function parted(first: Omit<WallSketch, 'mark'>, second: Omit<WallSketch, 'mark'>): StoreySketch {
+  const meeting = second.reversed ? { end: 'M' } : { start: 'M' };
+  return {
+    walls: [
+      { ...first, mark: 'A', end: 'M' },
+      { ...second, ...meeting, mark: 'B', x: first.length },
+    ],
+    junctions: [junction({ id: 'M', kind: 'straight', walls: ['A', 'B'], courses: [1] })],
+  };
+}

@@ -1,5 +1,4 @@
 import type { Nm } from '../quantity/length.js';
-import { partsToCover } from '../quantity/rounding.js';
 import type { LaidCourse } from '../takeoff/laid.js';
 
 export interface Segment {
@@ -28,13 +27,4 @@ export function formSegments(course: Pick<LaidCourse, 'from' | 'to' | 'voids'>):
 /** Length of forms in a course [nm]. */
 export function formLengthOf(course: Pick<LaidCourse, 'from' | 'to' | 'voids'>): Nm {
   return formSegments(course).reduce((sum, segment) => sum + segment.to - segment.from, 0);
-}
-
-/**
- * Items set along segments at a spacing, each segment on its own.
- *
- * @equation n = Σ ⌈L / s⌉
- */
-export function spacedItems(segments: readonly Segment[], spacing: Nm): number {
-  return segments.reduce((sum, segment) => sum + partsToCover(segment.to - segment.from, spacing), 0);
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { inches } from '../../../src/domain/quantity/length.js';
-import { formLengthOf, formSegments, spacedItems } from '../../../src/domain/reinforcement/segments.js';
+import { formLengthOf, formSegments } from '../../../src/domain/reinforcement/segments.js';
 
 const span = (from: number, to: number) => ({ from: inches(from), to: inches(to) });
 const hole = (from: number, to: number) => ({ ...span(from, to), opening: 'W' });
@@ -18,12 +18,4 @@ describe('segments of forms in a course', () => {
     expect(formSegments(course)).toEqual(expected);
     expect(formLengthOf(course)).toBe(expected.reduce((sum, { from, to }) => sum + to - from, 0));
   });
-
-  it.each([
-    { segments: [span(0, 16)], items: 1 },
-    { segments: [span(0, 17)], items: 2 },
-    { segments: [{ from: 0, to: inches(16) + 1 }], items: 2 },
-    { segments: [span(0, 8), span(100, 108)], items: 2 },
-    { segments: [], items: 0 },
-  ])('items at 16 in: $items', ({ segments, items }) => expect(spacedItems(segments, inches(16))).toBe(items));
 });

@@ -1,13 +1,14 @@
 import type { Nm } from '../../quantity/length.js';
-import type { LaidCourse, LaidStorey, Notch, Piece } from '../../takeoff/laid.js';
+import type { LaidWall } from '../../takeoff/laid.js';
 import { counted, lengthText } from '../crew-text.js';
-import { placesOfStorey, type LaidPlace } from '../laid-places.js';
+import { formLines, type FormLine } from '../form-lines.js';
+import { lineCourse, type LineCourse, type LineJoint, type LineNotch, type LinePiece } from '../line-course.js';
 import type { CrewInstruction } from '../material-line.js';
-import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
 
 /** What is weak in one course of one wall. */
 interface Weak {
-  readonly at: LaidPlace;
+  readonly place: RulePlace;
   readonly seams: number;
   readonly webless: number;
   readonly notches: number;
@@ -28,7 +29,7 @@ const meta: RuleMeta = {
 export const shortPiece: Rule = {
   meta,
   evaluate(context) {
-    const weak = context.job.storeys.flatMap((storey) => weakCourses(storey, context));
+    const weak = context.job.storeys.flatMap((storey) => formLines(storey).flatMap((line) => weakCourses(line, context)));
     return {
       materials: weak.flatMap((each) => materials(each, context)),
       instructions: weak.map((each) => instruction(each, context)),
@@ -37,58 +38,51 @@ export const shortPiece: Rule = {
   },
 };
 
-function weakCourses(storey: LaidStorey, { range }: RuleContext): readonly Weak[] {
-  const webbed = webbedPieces(storey);
-  return [...placesOfStorey(storey)]
-    .map((at) => {
-      const straights = at.course.pieces.filter((piece) => piece.kind === 'straight' && piece.counted);
-      const seams = at.course.headJoints.filter(({ kind }) => kind === 'seam').map((joint) => joint.at);
-      return {
-        at,
-        seams: seams.length,
-        webless: straights.filter((piece) => !webbed.has(piece.id) && !touches(piece, seams)).length,
-        notches: thinNotches(at.course, range.parameters.minRip),
-        ties: straights.filter((piece) => piece.cutEnds === 2 && touches(piece, at.course.headJoints.map((joint) => joint.at))).length,
-      };
-    })
-    .filter(({ seams, webless, notches, ties }) => seams + webless + notches + ties > 0);
+function weakCourses(line: FormLine, context: RuleContext): readonly Weak[] {
+  const courses = [...new Set(line.walls.flatMap(({ wall }) => wall.courses.map(({ n }) => n)))];
+  return courses.flatMap((n) => weakIn(lineCourse(line, n), n, context));
 }
 
-/** A form across a mark shows each wall its own webs, so the storey is asked, not the wall. */
-function webbedPieces(storey: LaidStorey): ReadonlySet<string> {
-  const ids = new Set<string>();
-  for (const { course } of placesOfStorey(storey)) {
-    for (const piece of course.pieces) if (piece.webs !== null && piece.webs.length > 0) ids.add(piece.id);
-  }
-  return ids;
+/** The weak places of one course of a line, each under the wall that counts it. */
+function weakIn({ walls, pieces, joints, notches }: LineCourse, n: number, { range }: RuleContext): readonly Weak[] {
+  const seams = joints.filter(({ kind }) => kind === 'seam');
+  const webless = pieces.filter((piece) => !piece.webbed && !touches(piece, seams));
+  const tied = pieces.filter((piece) => piece.cutEnds === 2 && touches(piece, joints));
+  const thin = notches.filter((notch) => leavesLittle(notch, range.parameters.minRip));
+  const openings = thin.filter(({ opening }, index) => thin.findIndex((other) => other.opening === opening) === index);
+  const countIn = (wall: LaidWall, items: readonly { readonly wall: LaidWall }[]): number => items.filter((item) => item.wall === wall).length;
+  return walls
+    .map((wall) => ({
+      place: { storey: wall.storey, wall: wall.mark, course: n },
+      seams: countIn(wall, seams),
+      webless: countIn(wall, webless),
+      notches: countIn(wall, openings),
+      ties: countIn(wall, tied),
+    }))
+    .filter(({ seams: a, webless: b, notches: c, ties: d }) => a + b + c + d > 0);
 }
 
 /** Whether a joint stands at one of the piece's ends: the strip over a seam also laps a web-less piece beside it. */
-function touches({ from, to }: Piece, joints: readonly Nm[]): boolean {
-  return joints.some((at) => at === from || at === to);
+function touches({ from, to }: LinePiece, joints: readonly LineJoint[]): boolean {
+  return joints.some(({ at }) => at === from || at === to);
 }
 
-/** Openings that leave less than `minRip` of foam over or under themselves in this course; each opening once, however many pieces it notches. */
-function thinNotches(course: LaidCourse, minRip: Nm): number {
-  const thin = course.pieces.flatMap(({ notches }) => notches).filter((notch) => leavesLittle(notch, course.height, minRip));
-  return new Set(thin.map(({ opening }) => opening)).size;
-}
-
-function leavesLittle({ bottom, top }: Notch, height: Nm, minRip: Nm): boolean {
+/** Less than `minRip` of foam over or under the hole; each opening counts once in a course, however many pieces it notches. */
+function leavesLittle({ bottom, top, courseHeight }: LineNotch, minRip: Nm): boolean {
   const little = (foam: Nm): boolean => foam > 0 && foam < minRip;
-  return little(bottom) || little(height - top);
+  return little(bottom) || little(courseHeight - top);
 }
 
-function materials({ at, seams, webless, notches, ties }: Weak, { range }: RuleContext): readonly Consumption[] {
+function materials({ place, seams, webless, notches, ties }: Weak, { range }: RuleContext): readonly Consumption[] {
   const { shortPieceBy, tapeStripLength, holdDownTieBy } = range.parameters;
   const strips = (seams + webless + notches) * FACES;
   const used: Consumption[] = [];
-  if (strips > 0) used.push({ place: at.place, material: shortPieceBy, length: strips * tapeStripLength });
-  if (ties > 0) used.push({ place: at.place, material: holdDownTieBy, count: ties });
+  if (strips > 0) used.push({ place, material: shortPieceBy, length: strips * tapeStripLength });
+  if (ties > 0) used.push({ place, material: holdDownTieBy, count: ties });
   return used;
 }
 
-function instruction({ at, seams, webless, notches, ties }: Weak, { range }: RuleContext): CrewInstruction {
+function instruction({ place, seams, webless, notches, ties }: Weak, { range }: RuleContext): CrewInstruction {
   const { shortPieceBy, tapeStripLength, holdDownTieBy, minRip } = range.parameters;
   const across = [
     seams > 0 ? counted(seams, 'seam') : '',
@@ -98,5 +92,5 @@ function instruction({ at, seams, webless, notches, ties }: Weak, { range }: Rul
   const by = shortPieceBy === 'tape' ? 'tape' : 'a screwed strap';
   const strap = across.length > 0 ? `Across ${across.join(', ')}: ${by} of ${lengthText(tapeStripLength)} on each face.` : '';
   const tie = ties > 0 ? `Tie ${counted(ties, 'piece')} sawn at both ends to its neighbour with a ${holdDownTieBy.replace('-', ' ')}.` : '';
-  return { rule: meta.id, ...at.place, text: [strap, tie].filter(Boolean).join(' ') };
+  return { rule: meta.id, ...place, text: [strap, tie].filter(Boolean).join(' ') };
 }

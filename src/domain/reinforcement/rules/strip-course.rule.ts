@@ -1,9 +1,10 @@
-import type { LaidStorey, LaidStrip, LaidWall } from '../../takeoff/laid.js';
+import type { LaidStorey, LaidWall } from '../../takeoff/laid.js';
 import { counted, lengthText } from '../crew-text.js';
+import { formLines, spacedAlong, type FormLine } from '../form-lines.js';
 import { courseOf } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
-import { spacedItems, type Segment } from '../segments.js';
+import type { Segment } from '../segments.js';
 
 const FACES = 2;
 
@@ -19,28 +20,38 @@ const meta: RuleMeta = {
 export const stripCourse: Rule = {
   meta,
   evaluate(context) {
+    const stripped = context.job.storeys.filter(({ walls }) => walls.some(({ strips }) => strips.length > 0));
     return {
-      materials: context.job.storeys.flatMap((storey) => storey.walls.flatMap((wall) => wall.strips.map((strip) => tape(wall, strip, context)))),
-      instructions: context.job.storeys.filter(({ walls }) => walls.some(({ strips }) => strips.length > 0)).map((storey) => instruction(storey, context)),
+      materials: stripped.flatMap((storey) => formLines(storey).flatMap((line) => tape(line, context))),
+      instructions: stripped.map((storey) => instruction(storey, context)),
       findings: [],
     };
   },
 };
 
-function tape(wall: LaidWall, strip: LaidStrip, { range }: RuleContext): Consumption {
+/** Walls of one line share their stack, so their strips lie on the same courses. */
+function tape(line: FormLine, { range }: RuleContext): readonly Consumption[] {
   const { stripTapeSpacing, tapeStripLength } = range.parameters;
-  return {
-    place: { storey: wall.storey, wall: wall.mark, course: strip.afterCourse },
-    material: 'tape',
-    length: spacedItems(formedRuns(wall, strip), stripTapeSpacing) * FACES * tapeStripLength,
-  };
+  const layers = [...new Set(line.walls.flatMap(({ wall }) => wall.strips.map(({ afterCourse }) => afterCourse)))];
+  return layers.flatMap((course) =>
+    spacedAlong(line, (wall) => formedRuns(wall, course), stripTapeSpacing)
+      .filter(({ items }) => items > 0)
+      .map(({ wall, items }): Consumption => ({
+        place: { storey: wall.storey, wall: wall.mark, course },
+        material: 'tape',
+        length: items * FACES * tapeStripLength,
+      })),
+  );
 }
 
 /** A strip's runs within the axis length of forms: its mitre past a corner's node is the next wall's length. */
-function formedRuns(wall: LaidWall, strip: LaidStrip): readonly Segment[] {
-  const below = courseOf(wall, strip.afterCourse);
-  return strip.runs
-    .map(({ from, to }) => ({ from: Math.max(from, below.from), to: Math.min(to, below.to) }))
+function formedRuns(wall: LaidWall, afterCourse: number): readonly Segment[] {
+  return wall.strips
+    .filter((strip) => strip.afterCourse === afterCourse)
+    .flatMap(({ runs }) => {
+      const below = courseOf(wall, afterCourse);
+      return runs.map(({ from, to }) => ({ from: Math.max(from, below.from), to: Math.min(to, below.to) }));
+    })
     .filter(({ from, to }) => to > from);
 }
 

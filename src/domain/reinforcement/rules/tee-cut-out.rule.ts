@@ -38,10 +38,11 @@ function pinLength({ cutFrom, cutTo }: Tee, { range }: RuleContext): Nm {
   return cutTo - cutFrom + 2 * range.webSpacing + 2 * range.parameters.teePinEmbedment;
 }
 
+/** The junction's courses are numbered in the first of its walls, which is the through wall or its first part. */
 function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): readonly Consumption[] {
-  const through = wallFinder(storey)(tee.through);
+  const through = wallFinder(storey)(junction.walls[0] as string);
   return junction.courses.flatMap((n): readonly Consumption[] => {
-    const place = { storey: storey.id, wall: tee.through, course: n };
+    const place = { storey: storey.id, wall: through.mark, course: n };
     const joint = FACES * courseOf(through, n).height;
     return [
       { place, material: { bar: context.range.parameters.teePinBar }, length: pinLength(tee, context) },
@@ -56,7 +57,7 @@ function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: 
   const wall = wallFinder(storey);
   const { teeTieWeb } = context.range.parameters;
   const pressure = context.pressureOf(storey.id, wall(tee.through).core);
-  const height = Math.max(...junction.courses.map((n) => courseOf(wall(tee.through), n).height));
+  const height = Math.max(...junction.courses.map((n) => courseOf(wall(junction.walls[0] as string), n).height));
   const force = panelForceLb(pressure.psf, tee.cutTo - tee.cutFrom, height);
   return {
     rule: meta.id,

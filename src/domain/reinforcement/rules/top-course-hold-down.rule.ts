@@ -1,9 +1,9 @@
-import type { LaidCourse, LaidStorey } from '../../takeoff/laid.js';
+import type { LaidCourse, LaidStorey, LaidWall } from '../../takeoff/laid.js';
 import { counted, lengthText } from '../crew-text.js';
-import { placesOfStorey, type LaidPlace } from '../laid-places.js';
+import { formLines, spacedAlong, type FormLine } from '../form-lines.js';
 import type { CrewInstruction } from '../material-line.js';
-import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
-import { formSegments, spacedItems } from '../segments.js';
+import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
+import { formSegments, type Segment } from '../segments.js';
 
 const FACES = 2;
 
@@ -21,25 +21,34 @@ export const topCourseHoldDown: Rule = {
   evaluate(context) {
     const storeys = context.job.storeys.filter(({ walls }) => walls.length > 0);
     return {
-      materials: storeys.flatMap((storey) => [...placesOfStorey(storey)].filter(({ course }) => course.top).flatMap((at) => materials(at, context))),
+      materials: storeys.flatMap((storey) => formLines(storey).flatMap((line) => [...tape(line, context), ...ties(line, context)])),
       instructions: storeys.map((storey) => instruction(storey, context)),
       findings: [],
     };
   },
 };
 
-function materials({ course, place }: LaidPlace, { range }: RuleContext): readonly Consumption[] {
-  const { tapeStripLength, holdDownTieBy } = range.parameters;
-  const strips = tapePlaces(course, range) * FACES;
-  const used: Consumption[] = [];
-  if (strips > 0) used.push({ place, material: 'tape', length: strips * tapeStripLength });
-  if (course.headJoints.length > 0) used.push({ place, material: holdDownTieBy, count: course.headJoints.length });
-  return used;
-}
+const topCourse = (wall: LaidWall): LaidCourse | undefined => wall.courses.find(({ top }) => top);
+const placeOf = (wall: LaidWall, course: number): RulePlace => ({ storey: wall.storey, wall: wall.mark, course });
 
 /** A wall of one course has no course below to be taped to. */
-function tapePlaces(course: LaidCourse, range: RuleContext['range']): number {
-  return course.n === 1 ? 0 : spacedItems(formSegments(course), range.parameters.holdDownEveryWebs * range.webSpacing);
+function tape(line: FormLine, { range }: RuleContext): readonly Consumption[] {
+  const { holdDownEveryWebs, tapeStripLength } = range.parameters;
+  const segmentsOf = (wall: LaidWall): readonly Segment[] => {
+    const course = topCourse(wall);
+    return course && course.n > 1 ? formSegments(course) : [];
+  };
+  return spacedAlong(line, segmentsOf, holdDownEveryWebs * range.webSpacing)
+    .filter(({ items }) => items > 0)
+    .map(({ wall, items }) => ({ place: placeOf(wall, topCourse(wall)?.n ?? 0), material: 'tape', length: items * FACES * tapeStripLength }));
+}
+
+function ties({ walls }: FormLine, { range }: RuleContext): readonly Consumption[] {
+  return walls.flatMap(({ wall }): readonly Consumption[] => {
+    const course = topCourse(wall);
+    if (!course || course.headJoints.length === 0) return [];
+    return [{ place: placeOf(wall, course.n), material: range.parameters.holdDownTieBy, count: course.headJoints.length }];
+  });
 }
 
 function instruction(storey: LaidStorey, { range }: RuleContext): CrewInstruction {

@@ -1,5 +1,5 @@
 import { shortPiece } from '../../../../src/domain/reinforcement/rules/short-piece.rule.js';
-import { closure, joint, laidJob, leg, notch, straight } from '../../../support/laid.js';
+import { closure, joint, laidJob, leg, notch, parted, straight } from '../../../support/laid.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
 const applies: readonly Applies[] = [
@@ -74,14 +74,30 @@ const applies: readonly Applies[] = [
   },
   {
     name: 'a form across a mark without a web in either wall: once, in the wall that counts it',
-    job: laidJob({
-      walls: [
-        { mark: 'A', length: 4, courses: [{ pieces: [straight(0, 4, [], { id: 'x' })] }] },
-        { mark: 'B', length: 3, courses: [{ pieces: [straight(0, 3, [], { id: 'x', counted: false })] }] },
-      ],
-    }),
+    job: laidJob(parted(
+      { length: 4, courses: [{ pieces: [straight(0, 4, [], { id: 'x' })] }] },
+      { length: 3, courses: [{ pieces: [straight(0, 3, [], { id: 'x', counted: false })] }] },
+    )),
     materials: [['TAPE-4', 'S1', 'A', 1, 4]],
     says: [['1 piece without a web']],
+  },
+  {
+    name: 'a piece across a mark, sawn at both ends, is tied at its joint in the other wall',
+    job: laidJob(parted(
+      { length: 4, courses: [{ pieces: [straight(0, 4, [], { id: 'x', cutEnds: 2 })] }] },
+      { length: 64, courses: [{ pieces: [straight(0, 16, [4], { id: 'x', counted: false, cutEnds: 2 }), straight(16, 64, [20])], joints: [joint(16)] }] },
+    )),
+    materials: [['CTIE-14', 'S1', 'A', 1, 1]],
+    says: [['Tie 1 piece']],
+  },
+  {
+    name: 'an opening across a mark is one notch, in the wall where it begins',
+    job: laidJob(parted(
+      { length: 48, courses: [{ pieces: [straight(0, 48, [4], { notches: [notch('W1', 30, 48, 0, 12)] })] }] },
+      { length: 48, courses: [{ pieces: [straight(0, 48, [4], { notches: [notch('W1', 0, 20, 0, 12)] })], joints: [] }] },
+    )),
+    materials: [['TAPE-4', 'S1', 'A', 1, 4]],
+    says: [['Across 1 notch']],
   },
 ];
 
@@ -94,13 +110,11 @@ const doesNotApply: readonly DoesNotApply[] = [
   { name: 'corner units and closures, which show no webs', job: laidJob({ walls: [{ length: 48, courses: [{ pieces: [leg(0, 32, { id: 'c', kind: 'corner', sku: 'SQ6-L', hand: 'left', junction: 'J1' }), closure(45.5, 'end')] }] }] }) },
   { name: 'a piece sawn at both ends with no neighbour to tie to', job: laidJob({ walls: [{ length: 20, courses: [{ pieces: [straight(0, 20, [4], { cutEnds: 2 })] }] }] }) },
   {
-    name: 'a form across a mark whose web stands in the other wall',
-    job: laidJob({
-      walls: [
-        { mark: 'A', length: 44, courses: [{ pieces: [straight(40, 44, [], { id: 'x' })] }] },
-        { mark: 'B', length: 44, courses: [{ pieces: [straight(0, 44, [4, 12], { id: 'x', counted: false })] }] },
-      ],
-    }),
+    name: 'a form across a mark whose web stands in the other wall, which is drawn the other way round',
+    job: laidJob(parted(
+      { length: 44, courses: [{ pieces: [straight(40, 44, [], { id: 'x' })] }] },
+      { length: 44, reversed: true, courses: [{ pieces: [straight(0, 44, [4, 12], { id: 'x', counted: false })] }] },
+    )),
   },
 ];
 

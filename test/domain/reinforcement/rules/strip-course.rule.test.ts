@@ -1,5 +1,5 @@
 import { stripCourse } from '../../../../src/domain/reinforcement/rules/strip-course.rule.js';
-import { laidJob, strip, times } from '../../../support/laid.js';
+import { laidJob, parted, strip, times } from '../../../support/laid.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
 const applies: readonly Applies[] = [
@@ -26,6 +26,12 @@ const applies: readonly Applies[] = [
     job: laidJob({ walls: [{ length: 17, courses: times(2), strips: [strip(1, [[0, 17]])] }] }),
     materials: [['TAPE-4', 'S1', 'A', 1, 8]],
     says: [['1 height strip in']],
+  },
+  {
+    name: 'parted at a mark, 20 ft of strip takes what it takes in one: 7 + 8 tapes a face',
+    job: laidJob(parted({ length: 100, courses: times(2), strips: [strip(1, [[-5.5, 100]])] }, { length: 140, courses: times(2), strips: [strip(1, [[0, 145.5]])] })),
+    materials: [['TAPE-4', 'S1', 'A', 1, 28], ['TAPE-4', 'S1', 'B', 1, 32]],
+    says: [['2 height strips in']],
   },
 ];
 

@@ -1,5 +1,5 @@
 import { topCourseHoldDown } from '../../../../src/domain/reinforcement/rules/top-course-hold-down.rule.js';
-import { joint, laidJob, times } from '../../../support/laid.js';
+import { joint, laidJob, parted, times } from '../../../support/laid.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
 const FOUR_JOINTS = [joint(48), joint(96), joint(144), joint(192)];
@@ -28,6 +28,18 @@ const applies: readonly Applies[] = [
     name: 'a wall of one course has nothing below to tape to; its joints are tied',
     job: laidJob({ walls: [{ length: 240, courses: [{ joints: FOUR_JOINTS }] }] }),
     materials: [['CTIE-14', 'S1', 'A', 1, 4]],
+    says: [['Top course']],
+  },
+  {
+    name: 'a wall of 20 ft parted at a mark takes what it takes in one: 15 strips a face, 7 + 8, not 7 + 9',
+    job: laidJob(parted({ length: 100, courses: times(2) }, { length: 140, courses: times(2) })),
+    materials: [['TAPE-4', 'S1', 'A', 2, 28], ['TAPE-4', 'S1', 'B', 2, 32]],
+    says: [['Top course']],
+  },
+  {
+    name: 'with the second part drawn the other way round and an opening in it: ceil(130/16) = 9, ceil(80/16) = 5',
+    job: laidJob(parted({ length: 100, courses: times(2) }, { length: 140, reversed: true, courses: [{}, { voids: [[80, 110]] }] })),
+    materials: [['TAPE-4', 'S1', 'A', 2, 28], ['TAPE-4', 'S1', 'B', 2, 28]],
     says: [['Top course']],
   },
 ];
