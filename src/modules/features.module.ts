@@ -1,8 +1,10 @@
 import { Module, StandardSchemaSerializerInterceptor } from '@nestjs/common';
 import { APP_INTERCEPTOR, Reflector } from '@nestjs/core';
 import { AnswerHeaders } from './contract/answer-headers.interceptor.js';
+import { ChecksModule } from './checks/checks.module.js';
 import { DemoModule } from './demo/demo.module.js';
 import { DocsModule } from './docs/docs.module.js';
+import { DrawingsModule } from './drawings/drawings.module.js';
 import { GraphModule } from './graphql/graphql.module.js';
 import { HistoriesModule } from './histories/histories.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
@@ -16,7 +18,8 @@ import { TicketsModule } from './tickets/tickets.module.js';
 /** Everything that the API offers, on whatever platform it stands. */
 @Module({
   imports: [
-    JobsModule, TakeoffsModule, QuotesModule, TicketsModule, HistoriesModule, PeopleModule, PricesModule, RangesModule, DocsModule, GraphModule, DemoModule,
+    JobsModule, TakeoffsModule, DrawingsModule, QuotesModule, TicketsModule, HistoriesModule, ChecksModule, PeopleModule, PricesModule, RangesModule,
+    DocsModule, GraphModule, DemoModule,
   ],
   providers: [
     { provide: APP_INTERCEPTOR, useClass: AnswerHeaders },

@@ -1,5 +1,5 @@
 import { applyDecorators, HttpCode, SerializeOptions } from '@nestjs/common';
-import { ApiBearerAuth, ApiDefaultResponse, ApiExtension, ApiOperation, ApiResponse } from '@nestjs/swagger';
+import { ApiBearerAuth, ApiDefaultResponse, ApiExtension, ApiHeader, ApiOperation, ApiResponse } from '@nestjs/swagger';
 import type { z } from 'zod';
 import { rolesOf, type Permission } from '../people/permissions.js';
 import { ProblemAnswer } from './problem.schemas.js';
@@ -11,6 +11,7 @@ interface Told {
   readonly status?: number;
   /** A second status, which the handler sets itself. */
   readonly orStatus?: number;
+  readonly ifMatch?: 'required' | 'honoured';
 }
 
 /** What a handler answers, said once: to the client as a status, to the serializer as a schema, to the document as both. */
@@ -34,6 +35,7 @@ function documented(told: Told): MethodDecorator[] {
   return [
     ApiOperation({ summary: told.summary }),
     ApiDefaultResponse({ description: 'A refusal', standardSchema: ProblemAnswer } as never),
+    ...(told.ifMatch ? [ApiHeader({ name: 'If-Match', required: told.ifMatch === 'required', description: 'ETag of the version that is changed' })] : []),
     ...(told.permission ? [ApiBearerAuth(), ApiExtension('x-roles', [...rolesOf(told.permission)])] : []),
   ];
 }

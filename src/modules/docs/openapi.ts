@@ -1,6 +1,7 @@
 import type { INestApplication } from '@nestjs/common';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import { z } from 'zod';
+import { ScheduleIn } from '../schedules/schedules.schemas.js';
 
 const TITLE = 'Wallcourse';
 const DESCRIPTION = 'Wall schedule in; counted, checked, priced, explainable quote out. What no rule can settle becomes a ticket.';
@@ -18,5 +19,58 @@ function converted(schema: unknown, { schemaType }: { readonly schemaType: 'inpu
 export function openApiDocument(app: INestApplication, version: string): OpenAPIObject {
   const config = new DocumentBuilder().setOpenAPIVersion('3.1.0').setTitle(TITLE).setDescription(DESCRIPTION).setVersion(version).addBearerAuth().build();
   const operationIdFactory = (controller: string, method: string) => `${controller.replace('Controller', '').toLowerCase()}.${method}`;
-  return SwaggerModule.createDocument(app, config, { operationIdFactory, autoTagControllers: false, standardSchemaConverter: converted as never });
+  return completed(SwaggerModule.createDocument(app, config, { operationIdFactory, autoTagControllers: false, standardSchemaConverter: converted as never }));
 }
+
+type Operation = NonNullable<OpenAPIObject['paths'][string]['get']>;
+
+const METHODS = ['get', 'put', 'post', 'patch', 'delete'] as const;
+const IDEMPOTENCY_KEY = {
+  name: 'Idempotency-Key', in: 'header', required: false, schema: { type: 'string', maxLength: 200 },
+  description: 'The same key and body are carried out once; the answer is repeated',
+} as const;
+
+/** A body that may be JSON or a form has two shapes; the framework knows one. */
+function nameJsonBody(document: OpenAPIObject, operation: Operation): void {
+  const body = operation.requestBody;
+  if (!body || !('content' in body) || !body.content['multipart/form-data']) return;
+  const { schema, components } = converted(ScheduleIn, { schemaType: 'input' })!;
+  const inComponents = (text: string) => text.replaceAll('#/$defs/', '#/components/schemas/');
+  document.components!.schemas = { ...document.components!.schemas, ...JSON.parse(inComponents(JSON.stringify(components))) };
+  body.content['application/json'] = { schema: JSON.parse(inComponents(JSON.stringify(schema))) };
+}
+
+/** What the platform does for every route, and the one route that is not Nest's. */
+function completed(document: OpenAPIObject): OpenAPIObject {
+  for (const path of Object.values(document.paths)) {
+    for (const method of METHODS) {
+      const operation = path[method];
+      if (!operation) continue;
+      nameProblem(operation);
+      nameJsonBody(document, operation);
+      const own = (operation.parameters ?? []).filter((parameter) => !('name' in parameter && parameter.in === 'header' && parameter.name === 'accept'));
+      operation.parameters = method === 'post' ? [...own, IDEMPOTENCY_KEY] : own;
+    }
+  }
+  document.paths['/graphql'] = { post: GRAPHQL };
+  return document;
+}
+
+function nameProblem(operation: Operation): void {
+  const refusal = operation.responses['default'];
+  if (!refusal || !('content' in refusal) || !refusal.content) return;
+  const { 'application/json': body } = refusal.content;
+  if (body) refusal.content = { 'application/problem+json': body };
+}
+
+const GRAPHQL: Operation = {
+  operationId: 'graphql',
+  summary: 'The same answers as a graph: see schema.graphql',
+  tags: ['graphql'],
+  security: [{ bearer: [] }],
+  requestBody: {
+    required: true,
+    content: { 'application/json': { schema: { type: 'object', required: ['query'], properties: { query: { type: 'string' }, variables: { type: 'object' } } } } },
+  },
+  responses: { 200: { description: 'Data and errors; `extensions.code` is the code of the refusal', content: { 'application/json': { schema: { type: 'object' } } } } },
+};

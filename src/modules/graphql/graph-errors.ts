@@ -9,21 +9,27 @@ interface Formatted {
 
 /** Errors of an operation as the client sees them: the refusal's code in `extensions.code`, nothing of a defect but its correlation id. */
 export function graphErrors(answer: ProblemAnswer): (execution: ExecutionResult) => Formatted {
-  const shown = (error: GraphQLError): GraphQLError => {
-    const problem = problemIn(error, answer);
-    const { detail, status, title, type, ...extensions } = problem;
-    return new GraphQLError(detail, { nodes: error.nodes ?? null, source: error.source, positions: error.positions, path: error.path, extensions: { ...extensions, status, title, type } });
-  };
   return (execution) => {
     const executed = execution.data !== null && execution.data !== undefined;
-    const errors = (execution.errors ?? []).map(shown);
+    const errors = (execution.errors ?? []).flatMap((error) => shown(error, answer));
     return { statusCode: executed ? 200 : Number(errors[0]?.extensions['status'] ?? 200), response: { data: execution.data ?? null, errors } };
   };
 }
 
-/** What the operation itself got wrong has no thrown error behind it: it cannot be read, or asks for what there is not. */
-function problemIn(error: GraphQLError, answer: ProblemAnswer): Problem {
-  const cause = error.originalError ?? error;
-  if (cause !== error && !(cause instanceof GraphQLError)) return answer.problem(cause);
-  return problemOf(new Refusal('unreadable', error.message));
+function shown(error: GraphQLError, answer: ProblemAnswer): GraphQLError[] {
+  const cause: unknown = error.originalError ?? error;
+  if (cause instanceof Refusal) return [told(error, answer.problem(cause))];
+  const faults = faultsIn(cause);
+  if (faults) return faults.map((fault) => told(fault, problemOf(new Refusal('unreadable', fault.message))));
+  return [told(error, cause instanceof GraphQLError ? problemOf(new Refusal('unreadable', error.message)) : answer.problem(cause))];
+}
+
+/** What is wrong with an operation that could not be carried out at all; the server wraps it in one error of its own. */
+function faultsIn(cause: unknown): readonly GraphQLError[] | null {
+  if (!(cause instanceof Error) || !('errors' in cause) || !Array.isArray(cause.errors)) return null;
+  return cause.errors.map((fault: unknown) => (fault instanceof GraphQLError ? fault : new GraphQLError(fault instanceof Error ? fault.message : String(fault))));
+}
+
+function told({ nodes, source, positions, path }: GraphQLError, { detail, ...extensions }: Problem): GraphQLError {
+  return new GraphQLError(detail, { nodes: nodes ?? null, source, positions, path, extensions });
 }

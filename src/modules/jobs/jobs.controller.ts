@@ -1,5 +1,5 @@
 import { Controller, Get, Headers, Param, Post, Put, Query, Req, Res, StreamableFile } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
+import { ApiBody, ApiConsumes, ApiHeader, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import { Configuration } from '../../platform/config/configuration.js';
@@ -13,6 +13,8 @@ import { JobEvents } from './job-events.js';
 import { JobAnswer, JobList, SubmitQuery } from './jobs.schemas.js';
 import { isOver, JobsService } from './jobs.service.js';
 
+const PREFER = { name: 'prefer', required: false, description: '`respond-async`: answer 202 at once' };
+
 @ApiTags('jobs')
 @Controller('jobs')
 export class JobsController {
@@ -25,6 +27,7 @@ export class JobsController {
   @Post()
   @ApiConsumes('application/json', 'multipart/form-data')
   @ApiBody(ScheduleUpload)
+  @ApiHeader(PREFER)
   @Answers(JobAnswer, { summary: 'Submit a wall schedule; answered when it is measured, or 202 where that takes longer', permission: 'job.submit', status: 201, orStatus: 202 })
   async submit(
     @CurrentActor() actor: Actor, @Req() request: FastifyRequest, @Query({ schema: SubmitQuery }) query: SubmitQuery,
@@ -55,7 +58,8 @@ export class JobsController {
   @Put(':id/schedule')
   @ApiConsumes('application/json', 'multipart/form-data')
   @ApiBody(ScheduleUpload)
-  @Answers(JobAnswer, { summary: 'Replace the wall schedule; If-Match is required', permission: 'job.revise', status: 200, orStatus: 202 })
+  @ApiHeader(PREFER)
+  @Answers(JobAnswer, { summary: 'Replace the wall schedule; If-Match is required', permission: 'job.revise', status: 200, orStatus: 202, ifMatch: 'required' })
   async revise(
     @CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('required') version: number | null, @Req() request: FastifyRequest,
     @Headers('prefer') prefer: string | undefined, @Res({ passthrough: true }) reply: FastifyReply,

@@ -32,19 +32,19 @@ export class QuotesController {
   }
 
   @Post('quotes/:id/accept')
-  @Answers(QuoteAnswer, { summary: 'Accept an issued quote; refused while a question that holds it is open', permission: 'quote.accept' })
+  @Answers(QuoteAnswer, { summary: 'Accept an issued quote; refused while a question that holds it is open', permission: 'quote.accept', ifMatch: 'honoured' })
   accept(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
     return this.service.accept(actor, id, version);
   }
 
   @Post('quotes/:id/decline')
-  @Answers(QuoteAnswer, { summary: 'Decline an issued quote', permission: 'quote.decline' })
+  @Answers(QuoteAnswer, { summary: 'Decline an issued quote', permission: 'quote.decline', ifMatch: 'honoured' })
   decline(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
     return this.service.decline(actor, id, version);
   }
 
   @Post('quotes/:id/withdraw')
-  @Answers(QuoteAnswer, { summary: 'Withdraw a quote that is not settled', permission: 'quote.withdraw' })
+  @Answers(QuoteAnswer, { summary: 'Withdraw a quote that is not settled', permission: 'quote.withdraw', ifMatch: 'honoured' })
   withdraw(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
     return this.service.withdraw(actor, id, version);
   }

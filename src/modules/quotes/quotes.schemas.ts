@@ -46,7 +46,7 @@ export type QuoteAnswer = z.infer<typeof QuoteAnswer>;
 export const QuoteList = listOf('QuoteList', QuoteAnswer);
 
 const LineCause = z.object({
-  rule: z.string(), storey: z.string().nullable(), wall: z.string().nullable(), course: z.number().int().nullable(), quantity: z.number(),
+  rule: z.string(), storey: z.string().nullable(), wall: z.string().nullable(), course: z.number().int().min(0).max(1_000_000).nullable(), quantity: z.number(),
 }).meta({ id: 'LineCause' });
 
 const Selling = z.object({

@@ -34,6 +34,13 @@ export class RangesRepository {
     );
   }
 
+  version(tx: Transaction, code: string, version: number): Promise<RangeWithDocument | null> {
+    return tx.one(
+      'select id, code, range_version, name, in_force_from, body from form_ranges where supplier_id = $1 and code = $2 and range_version = $3',
+      [tx.actor.supplierId, code, version],
+    );
+  }
+
   async timeZone(tx: Transaction): Promise<string> {
     const row = await tx.one<{ time_zone: string }>('select time_zone from suppliers where supplier_id = $1', [tx.actor.supplierId]);
     return row?.time_zone ?? 'UTC';

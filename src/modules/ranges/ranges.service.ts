@@ -59,6 +59,13 @@ export class RangesService {
     return rangeAnswer(row);
   }
 
+  /** The document of a version that something was measured with. */
+  async version(tx: Transaction, code: string, version: number): Promise<unknown> {
+    const row = await this.repository.version(tx, code, version);
+    if (!row) throw new Error(`version ${version} of the range ${code}, which a measurement names, does not exist`);
+    return row.body;
+  }
+
   /** Of every code the version in force today where the supplier is. */
   async inForce(tx: Transaction): Promise<RangeWithDocument[]> {
     return this.repository.inForce(tx, this.clock.today(await this.repository.timeZone(tx)));

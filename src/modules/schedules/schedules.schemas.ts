@@ -19,12 +19,40 @@ export const ScheduleAnswer = z.object({
 }).meta({ id: 'Schedule' });
 export type ScheduleAnswer = z.infer<typeof ScheduleAnswer>;
 
-/** The body of an upload, for the document only: what it holds is read in a thread. */
+const Length = z.union([z.number(), z.string()]).meta({ id: 'Length', description: '`12\'-6 1/2"`, `3.81 m`, `3810 mm`, or a bare number in the unit of the document' });
+const Point = z.tuple([Length, Length]);
+const Joint = z.looseObject({ joint: z.enum(['corner', 'tee', 'free']) })
+  .meta({ id: 'DeclaredJoint', description: 'corner: turn (+ left, - right) and with {wall, end}. tee: on, at, side. free' });
+
+/** A wall schedule as it is written, for the document only: what is sent is read in a thread. */
+export const ScheduleIn = z.looseObject({
+  format: z.literal('wallcourse/schedule@1'),
+  name: z.string().max(200),
+  units: z.enum(['in', 'ft', 'mm', 'm']),
+  dimensionsTo: z.enum(['foam-face', 'concrete-face', 'axis']).optional(),
+  range: z.string().optional(),
+  storeys: z.array(z.looseObject({
+    id: z.string(), height: Length, grade: z.enum(['above', 'below']).optional(), storeyAbove: z.boolean().optional(), closed: z.boolean().optional(), on: z.string().optional(),
+  })),
+  walls: z.array(z.looseObject({
+    mark: z.string(), storey: z.string().optional(), core: z.string(), from: Point.optional(), to: Point.optional(), length: Length.optional(),
+    height: Length.optional(), base: Length.optional(), start: Joint.optional(), end: Joint.optional(),
+  })),
+  openings: z.array(z.looseObject({
+    mark: z.string(), wall: z.string(), at: Length, sill: Length, width: Length, height: Length, lining: z.enum(['buck', 'end-closure']).optional(),
+    measured: z.enum(['concrete', 'rough']).optional(),
+  })).optional(),
+  features: z.array(z.looseObject({ kind: z.enum(['ledge', 'taper-top', 'gable', 'core-change']), wall: z.string() })).optional(),
+  site: Row.optional(),
+  pour: Row.optional(),
+}).meta({ id: 'ScheduleIn' });
+
+/** A form of CSV and XLSX parts, or of one JSON part. */
 export const ScheduleUpload = {
-  description: 'A wall schedule: JSON (`wallcourse/schedule@1`), or a form of CSV and XLSX parts called `files`',
+  description: 'A wall schedule: JSON (`wallcourse/schedule@1`), or a form of JSON, CSV and XLSX parts called `files`',
   schema: {
     type: 'object' as const,
+    required: ['files'],
     properties: { files: { type: 'array' as const, items: { type: 'string' as const, format: 'binary' } } },
-    additionalProperties: true,
   },
 };

@@ -7,7 +7,7 @@ export const FindingAnswer = z.object({
   severity: z.enum(['note', 'advise', 'hold']),
   storey: z.string().nullable(),
   wall: z.string().nullable(),
-  course: z.number().int().nullable(),
+  course: z.number().int().min(0).max(1_000_000).nullable(),
   atMm: z.number().nullable(),
   numbers: z.record(z.string(), z.union([z.number(), z.string()])),
   source: z.string(),

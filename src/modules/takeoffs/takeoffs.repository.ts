@@ -53,4 +53,18 @@ export class TakeoffsRepository {
       [tx.actor.supplierId, measurementId, after, take],
     );
   }
+
+  async wallsOfStorey(tx: Transaction, measurementId: string, storey: string): Promise<StoredWall[]> {
+    const rows = await tx.query<WallRow>(
+      'select n, wall from measurement_walls where supplier_id = $1 and measurement_id = $2 and storey = $3 order by n',
+      [tx.actor.supplierId, measurementId, storey],
+    );
+    return rows.map(({ wall }) => wall);
+  }
+
+  async storeyOfWall(tx: Transaction, measurementId: string, mark: string): Promise<string | null> {
+    const row = await tx.one<{ storey: string }>(
+      'select storey from measurement_walls where supplier_id = $1 and measurement_id = $2 and mark = $3', [tx.actor.supplierId, measurementId, mark]);
+    return row?.storey ?? null;
+  }
 }

@@ -27,25 +27,25 @@ export class TicketsController {
   }
 
   @Post(':id/claim')
-  @Answers(TicketAnswer, { summary: 'Take the ticket on', permission: 'ticket.claim' })
+  @Answers(TicketAnswer, { summary: 'Take the ticket on', permission: 'ticket.claim', ifMatch: 'honoured' })
   claim(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
     return this.service.claim(actor, id, version);
   }
 
   @Post(':id/reply')
-  @Answers(TicketAnswer, { summary: "Write on the ticket; the desk's reply answers it", permission: 'ticket.reply' })
+  @Answers(TicketAnswer, { summary: "Write on the ticket; the desk's reply answers it", permission: 'ticket.reply', ifMatch: 'honoured' })
   reply(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Body({ schema: ReplyBody }) body: ReplyBody, @IfMatch('honoured') version: number | null) {
     return this.service.reply(actor, id, body, version);
   }
 
   @Post(':id/close')
-  @Answers(TicketAnswer, { summary: 'Close an answered ticket', permission: 'ticket.close' })
+  @Answers(TicketAnswer, { summary: 'Close an answered ticket', permission: 'ticket.close', ifMatch: 'honoured' })
   close(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Body({ schema: CloseBody }) body: CloseBody, @IfMatch('honoured') version: number | null) {
     return this.service.close(actor, id, body, version);
   }
 
   @Post(':id/reopen')
-  @Answers(TicketAnswer, { summary: 'Open an answered or closed ticket again', permission: 'ticket.reopen' })
+  @Answers(TicketAnswer, { summary: 'Open an answered or closed ticket again', permission: 'ticket.reopen', ifMatch: 'honoured' })
   reopen(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Body({ schema: CloseBody }) body: CloseBody, @IfMatch('honoured') version: number | null) {
     return this.service.reopen(actor, id, body, version);
   }

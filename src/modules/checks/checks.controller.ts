@@ -1,0 +1,25 @@
+import { Body, Controller, Post } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import { CurrentActor } from '../../platform/auth/current-actor.js';
+import type { Actor } from '../../platform/database/actor.js';
+import { Answers } from '../contract/answers.js';
+import { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
+import { ChecksService } from './checks.service.js';
+
+@ApiTags('checks')
+@Controller('checks')
+export class ChecksController {
+  constructor(private readonly service: ChecksService) {}
+
+  @Post('form-pressure')
+  @Answers(CalculatorAnswer, { summary: 'Pressure of fresh concrete on a wall form', permission: 'check.run' })
+  formPressure(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'form-pressure', body);
+  }
+
+  @Post('rise-limit')
+  @Answers(CalculatorAnswer, { summary: "How fast a wall may rise for the form's rated pressure", permission: 'check.run' })
+  riseLimit(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'rise-limit', body);
+  }
+}

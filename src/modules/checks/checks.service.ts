@@ -1,0 +1,26 @@
+import { Injectable } from '@nestjs/common';
+import type { Calculator } from '../../domain/checks/calculator-answer.js';
+import { formPressureCalculator } from '../../domain/checks/form-pressure-calculator.js';
+import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.js';
+import type { Actor } from '../../platform/database/actor.js';
+import { Refusal } from '../../platform/refusals/refusal.js';
+import { permit } from '../people/permissions.js';
+import { findingAnswer } from '../takeoffs/takeoff-answer.js';
+import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
+
+export const CALCULATORS = {
+  'form-pressure': formPressureCalculator,
+  'rise-limit': riseLimitCalculator,
+} as const satisfies Record<string, Calculator>;
+
+export type CalculatorName = keyof typeof CALCULATORS;
+
+@Injectable()
+export class ChecksService {
+  calculate(actor: Actor, name: CalculatorName, body: CalculatorBody): CalculatorAnswer {
+    permit(actor, 'check.run');
+    const answer = CALCULATORS[name](body);
+    if (!answer.ok) throw new Refusal('invalid', 'The quantities cannot be read.', answer.error);
+    return structuredClone({ ...answer.value, findings: answer.value.findings.map(findingAnswer) }) as CalculatorAnswer;
+  }
+}
