@@ -121,7 +121,8 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Ord
       }
       if (kind !== 'end-closure') cuts.push(...lines.filter(({ parts }) => parts.some(({ length }) => length < stock)));
     } else {
-      units.push({ ...count, hand, bought: group.length, spare: 0, lowerBound: group.length });
+      const handed = range.corners.some((unit) => unit.kind === kind && unit.hands === 'two-skus');
+      units.push({ ...count, hand: handed ? hand : null, bought: group.length, spare: 0, lowerBound: group.length });
     }
   }
   return { units: units.sort((a, b) => (a.sku < b.sku ? -1 : 1)), cuts, cutOf };
