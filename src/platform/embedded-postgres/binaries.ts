@@ -30,7 +30,7 @@ function packageFolder(): string {
 }
 
 /** The package's own install step makes these links; where install scripts are off they are made here. */
-async function completeLinks(folder: string): Promise<boolean> {
+export async function completeLinks(folder: string): Promise<boolean> {
   const list = join(folder, 'native', 'pg-symlinks.json');
   if (!existsSync(list)) return true;
   const links = JSON.parse(await readFile(list, 'utf8')) as { source: string; target: string }[];
