@@ -3,21 +3,21 @@ import { failure, success, type Result } from '../evidence/result.js';
 import { LENGTH_UNITS, lengthUnitNamed, type LengthUnit } from '../quantity/length-unit.js';
 import { joinWalls } from './join-walls.js';
 import { checkDrawnCorners, placeWalls } from './place-walls.js';
-import { DOCUMENT_PLACES, type Places } from './places.js';
+import type { DocumentSource } from './document-source.js';
+import { DOCUMENT_PLACES } from './places.js';
 import { readFeatures } from './read-features.js';
 import { readOpenings } from './read-openings.js';
-import { POUR_KEYS, readPour, readSite, SITE_KEYS } from './read-site-and-pour.js';
+import { readPour, readSite } from './read-site-and-pour.js';
 import { readStoreys } from './read-storeys.js';
 import { DIMENSIONS_TO, readWalls, type Walls } from './read-walls.js';
 import { Reading } from './reading.js';
 import { RowReader } from './row-reader.js';
 import type { Schedule } from './schedule.js';
 import type { ScheduleContext } from './schedule-context.js';
-import { MAX_FACE_M2, MAX_FEATURES, MAX_MARK, MAX_NAME, MAX_OPENINGS, MAX_STOREYS, MAX_WALLS } from './schedule-limits.js';
+import { MAX_FACE_M2, MAX_FEATURES, MAX_MARK, MAX_NAME, MAX_OPENINGS, MAX_STOREYS, MAX_UNKNOWN, MAX_WALLS } from './schedule-limits.js';
 
 export const SCHEDULE_FORMAT = 'wallcourse/schedule@1';
 export const DOCUMENT_KEYS = ['format', 'name', 'units', 'dimensionsTo', 'range', 'storeys', 'walls', 'openings', 'features', 'site', 'pour'] as const;
-export { POUR_KEYS, SITE_KEYS };
 
 /**
  * The canonical schedule of a document `wallcourse/schedule@1`: every length in nm, every default filled in, every reference checked,
@@ -28,15 +28,18 @@ export { POUR_KEYS, SITE_KEYS };
  *
  * @param contexts the figures to check against: one range's, or those of every range the schedule may name
  */
-export function readScheduleDocument(
-  json: unknown,
-  contexts: ScheduleContext | readonly ScheduleContext[],
-  places: Places = DOCUMENT_PLACES,
-): Result<Schedule, readonly InputError[]> {
-  const reading = new Reading(places, unitOf(json));
-  const document = RowReader.of(reading, json, '', DOCUMENT_KEYS);
+export function readScheduleDocument(json: unknown, contexts: ScheduleContext | readonly ScheduleContext[]): Result<Schedule, readonly InputError[]> {
+  return readDocumentSource({ document: json, places: DOCUMENT_PLACES, errors: [], unknown: [] }, contexts);
+}
+
+/** The same for a document made from tables: what was wrong with these comes first. */
+export function readDocumentSource(source: DocumentSource, contexts: ScheduleContext | readonly ScheduleContext[]): Result<Schedule, readonly InputError[]> {
+  const reading = new Reading(source.places, unitOf(source.document));
+  for (const error of source.errors) reading.errors.add(error);
+  const document = RowReader.of(reading, source.document, '', DOCUMENT_KEYS);
   const schedule = document && readAll(reading, document, [contexts].flat());
-  return schedule && reading.errors.count === 0 ? success(schedule) : failure(reading.errors.list());
+  if (!schedule || reading.errors.count > 0) return failure(reading.errors.list());
+  return success({ ...schedule, unknown: [...source.unknown, ...schedule.unknown].slice(0, MAX_UNKNOWN) });
 }
 
 function readAll(reading: Reading, document: RowReader, contexts: readonly ScheduleContext[]): Schedule | undefined {

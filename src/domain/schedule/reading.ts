@@ -1,5 +1,5 @@
 import { InputErrorList, shownText } from '../evidence/input-error.js';
-import type { LengthUnit, WrittenLengthUnit } from '../quantity/length-unit.js';
+import { lengthUnitNamed, type LengthUnit, type WrittenLengthUnit } from '../quantity/length-unit.js';
 import { MAX_UNKNOWN } from './schedule-limits.js';
 import type { Places } from './places.js';
 import { UnusableCell } from './unusable-cell.js';
@@ -27,7 +27,12 @@ export class Reading {
 
   /** The unit of a bare number at a pointer: its column's, else the document's. */
   unitAt(pointer: string): WrittenLengthUnit | null {
-    return (this.places.at(pointer).unit as WrittenLengthUnit | null) ?? this.unit;
+    return this.columnUnitAt(pointer) ?? this.unit;
+  }
+
+  /** The unit of length that a column's header gives, null where it gives none. */
+  columnUnitAt(pointer: string): WrittenLengthUnit | null {
+    return lengthUnitNamed(this.places.at(pointer).unit ?? '') ?? null;
   }
 
   /** A key of the document nobody knows: told once for a whole list (`walls[].colour`). */

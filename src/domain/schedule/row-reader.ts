@@ -104,7 +104,7 @@ export class RowReader {
       return typeof value === 'number' ? readLengthNumber(value, options) : readLength(value, options);
     };
     const unit = this.reading.unitAt(pointer);
-    const length = read(rule.unitNeeded ? null : unit);
+    const length = read(rule.unitNeeded ? this.reading.columnUnitAt(pointer) : unit);
     if (!length.ok && unit === null && !rule.unitNeeded && read('in').ok) return undefined;
     if (!length.ok) return this.reading.fail(pointer, value, length.error.fix);
     if (rule.positive && length.value <= 0) return this.reading.fail(pointer, value, 'a length of more than zero');

@@ -17,3 +17,6 @@ export const MAX_FACE_M2 = 500_000;
 export const MEETING_DISTANCE: Nm = 1_000_000;
 /** Unknown columns and keys that are listed. */
 export const MAX_UNKNOWN = 200;
+/** An upload: files, and bytes of all of them together. */
+export const MAX_FILES = 20;
+export const MAX_FILE_BYTES = 32 * 1024 * 1024;

@@ -1,0 +1,10 @@
+import type { InputError } from '../evidence/input-error.js';
+import type { Places } from './places.js';
+
+/** A document together with where its values stood and what was wrong before it became one. */
+export interface DocumentSource {
+  readonly document: unknown;
+  readonly places: Places;
+  readonly errors: readonly InputError[];
+  readonly unknown: readonly { sheet: string | null; name: string }[];
+}
