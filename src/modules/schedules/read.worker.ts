@@ -1,7 +1,6 @@
 import type { InputError } from '../../domain/evidence/input-error.js';
 import { readRange } from '../../domain/range/read-range.js';
-import { readScheduleDocument } from '../../domain/schedule/read-schedule-document.js';
-import type { Schedule } from '../../domain/schedule/schedule.js';
+import { readSchedule, type RefusalCode, type Schedule, type ScheduleContext } from '../../domain/schedule/index.js';
 
 export interface ReadInput {
   readonly parts: readonly { readonly name: string; readonly mediaType: string; readonly bytes: Uint8Array }[];
@@ -11,21 +10,30 @@ export interface ReadInput {
 
 export type ReadOutput =
   | { readonly ok: true; readonly schedule: Schedule }
-  | { readonly ok: false; readonly code: 'unreadable' | 'wrong-type' | 'too-large' | 'invalid'; readonly detail: string; readonly errors: readonly InputError[] };
+  | { readonly ok: false; readonly code: RefusalCode; readonly errors: readonly InputError[] };
 
-export function read({ parts, ranges }: ReadInput): ReadOutput {
-  const contexts = ranges.map((document) => {
-    const range = readRange(document);
-    if (!range.ok) throw new Error(`a stored range is not one: ${JSON.stringify(range.error)}`);
-    const { code, cores, courseHeight, parameters } = range.value;
-    return { range: code, cores: [...cores.keys()], courseHeight, buckThickness: parameters.buckThickness };
-  });
-  let json: unknown;
+export async function read({ parts, ranges }: ReadInput): Promise<ReadOutput> {
+  const [only] = parts;
+  if (parts.length === 1 && only?.mediaType === 'application/json' && !couldBeJson(only.bytes)) return { ok: false, code: 'unreadable', errors: [] };
+  const schedule = await readSchedule(parts, ranges.map(contextOf));
+  return schedule.ok ? { ok: true, schedule: schedule.value } : { ok: false, ...schedule.error };
+}
+
+/** What was sent as JSON and begins like none is broken JSON, not a table. */
+function couldBeJson(bytes: Uint8Array): boolean {
+  const text = Buffer.from(bytes).toString('utf8');
+  if (/^\ufeff?\s*[[{]/.test(text)) return true;
   try {
-    json = JSON.parse(Buffer.from(parts[0]!.bytes).toString('utf8'));
+    JSON.parse(text);
+    return true;
   } catch {
-    return { ok: false, code: 'unreadable', detail: 'The schedule is not JSON.', errors: [] };
+    return false;
   }
-  const schedule = readScheduleDocument(json, contexts);
-  return schedule.ok ? { ok: true, schedule: schedule.value } : { ok: false, code: 'invalid', detail: 'The schedule does not hold together.', errors: schedule.error };
+}
+
+function contextOf(document: unknown): ScheduleContext {
+  const range = readRange(document);
+  if (!range.ok) throw new Error(`a stored range is not one: ${JSON.stringify(range.error)}`);
+  const { code, cores, courseHeight, parameters } = range.value;
+  return { range: code, cores: [...cores.keys()], courseHeight, buckThickness: parameters.buckThickness };
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { Schedule } from '../../domain/schedule/schedule.js';
+import type { RefusalCode, Schedule } from '../../domain/schedule/index.js';
 import { BlobStore } from '../../platform/blobs/blob-store.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
@@ -9,6 +9,13 @@ import { RangesService } from '../ranges/ranges.service.js';
 import type { ReadInput, ReadOutput } from './read.worker.js';
 import type { StoredFile } from './schedules.repository.js';
 import type { UploadedPart } from './uploaded-part.js';
+
+const DETAILS: Readonly<Record<RefusalCode, string>> = {
+  unreadable: 'The upload is damaged, empty or broken JSON.',
+  'wrong-type': 'There is no wall schedule in the upload.',
+  'too-large': 'The schedule holds more than one job may.',
+  invalid: 'The schedule does not hold together.',
+};
 
 @Injectable()
 export class SchedulesService {
@@ -24,7 +31,7 @@ export class SchedulesService {
     const ranges = await this.database.transaction(actor, (tx) => this.ranges.inForce(tx));
     const input = { parts, ranges: ranges.map(({ body }) => body) };
     const output = await this.pool.run<ReadInput, ReadOutput>('modules/schedules/read.worker.js', 'read', input);
-    if (!output.ok) throw new Refusal(output.code, output.detail, output.errors);
+    if (!output.ok) throw new Refusal(output.code, DETAILS[output.code], output.errors);
     return output.schedule;
   }
 
