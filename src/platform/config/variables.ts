@@ -25,7 +25,11 @@ export const VARIABLES = {
   DATABASE_POOL: { default: '10', meaning: 'Most connections of one process to the database', schema: whole(2, 200) },
   WORKER: { default: 'none', meaning: '`inline` lets the API process do the queued work too; `none` leaves it to worker processes', schema: z.enum(['inline', 'none']) },
   WORKER_TASKS: { default: '2', meaning: 'Queued tasks that one worker process carries out at once', schema: whole(1, 64) },
-  THREADS: { default: String(Math.max(1, availableParallelism() - 1)), meaning: 'Threads for reading, measuring and drawing (default: processor cores less one)', schema: whole(1, 256) },
+  THREADS: {
+    default: '',
+    meaning: 'Threads for reading, measuring and drawing; empty is the processor\'s cores less one, at least one',
+    schema: z.string().transform((text) => (text === '' ? String(Math.max(1, availableParallelism() - 1)) : text)).pipe(whole(1, 256)),
+  },
   THREAD_MEMORY_MB: { default: '512', meaning: 'Most memory of one thread; one that needs more is ended and its input refused', schema: whole(64, 16_384) },
   THREAD_DEADLINE_S: { default: '120', meaning: 'Most seconds for one piece of threaded work', schema: whole(1, 3_600) },
   UPLOAD_LIMIT_MB: { default: '32', meaning: 'Largest schedule that is taken', schema: whole(1, 1_024) },

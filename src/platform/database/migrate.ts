@@ -86,10 +86,10 @@ export async function migrate(url: string, folder: string = MIGRATIONS_FOLDER): 
     const rows = await client.query<{ migration_name: string; checksum: string }>(
       'select migration_name, checksum from _prisma_migrations where finished_at is not null and rolled_back_at is null',
     );
-    const todo = pending(files, new Map(rows.rows.map((row) => [row.migration_name, row.checksum])));
+    const waiting = pending(files, new Map(rows.rows.map((row) => [row.migration_name, row.checksum])));
     await runMigrations({ connectionString: url, logger: silent });
-    for (const file of todo) await apply(client, file);
-    return todo.map((file) => file.name);
+    for (const file of waiting) await apply(client, file);
+    return waiting.map((file) => file.name);
   } finally {
     await client.end();
   }
