@@ -91,6 +91,6 @@ function instruction({ place, seams, webless, notches, ties }: Weak, { range }: 
   ].filter(Boolean);
   const by = shortPieceBy === 'tape' ? 'tape' : 'a screwed strap';
   const strap = across.length > 0 ? `Across ${across.join(', ')}: ${by} of ${lengthText(tapeStripLength)} on each face.` : '';
-  const tie = ties > 0 ? `Tie ${counted(ties, 'piece')} sawn at both ends to its neighbour with a ${holdDownTieBy.replace('-', ' ')}.` : '';
+  const tie = ties > 0 ? `Tie ${counted(ties, 'piece')} sawn at both ends to ${ties === 1 ? 'its neighbour' : 'their neighbours'} with a ${holdDownTieBy.replace('-', ' ')}.` : '';
   return { rule: meta.id, ...place, text: [strap, tie].filter(Boolean).join(' ') };
 }

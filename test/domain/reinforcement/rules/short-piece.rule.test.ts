@@ -66,6 +66,12 @@ const applies: readonly Applies[] = [
     says: [['Tie 1 piece sawn at both ends to its neighbour with a cable tie.']],
   },
   {
+    name: 'two such pieces, each with its own tie',
+    job: laidJob({ walls: [{ length: 40, courses: [{ pieces: [straight(0, 20, [4], { cutEnds: 2 }), straight(20, 40, [24], { cutEnds: 2 })], joints: [joint(20)] }] }] }),
+    materials: [['CTIE-14', 'S1', 'A', 1, 2]],
+    says: [['Tie 2 pieces sawn at both ends to their neighbours with a cable tie.']],
+  },
+  {
     name: 'with a wire tie where the range says so',
     job: laidJob({ walls: [{ length: 68, courses: [{ pieces: [straight(0, 48, [4]), straight(48, 68, [52], { cutEnds: 2 })], joints: [joint(48)] }] }] }),
     range: { parameters: { holdDownTieBy: 'wire-tie' } },
