@@ -64,7 +64,7 @@ export class RowReader {
   text(key: string, most: number): string | undefined {
     const value = this.value(key);
     const text = typeof value === 'number' && Number.isFinite(value) ? String(value) : typeof value === 'string' ? value.trim() : '';
-    const fits = text !== '' && (text.length <= most || [...text].length <= most);
+    const fits = text !== '' && (text.length <= most || (text.length <= 2 * most && [...text].length <= most));
     if (fits && !/[\p{Cc}\p{Cs}]/u.test(text)) return text;
     const plain = text !== '' && fits ? ' without line breaks or control characters' : '';
     return this.fail(key, `one line of text, 1 to ${most} characters${plain}`);

@@ -9,17 +9,22 @@ export interface HeaderReading {
   readonly fault: string | null;
 }
 
+/** A longer header is no header. */
+const MAX_HEADER = 200;
+
 /** Letters and digits only, lower case: `Start turn`, `start_turn` and `START-TURN` are one header. */
 export const plainHeader = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
 
 /** `height (ft)`, `height [mm]`: the words and what stands in the last brackets. */
 export function bracketed(text: string): { readonly words: string; readonly unit: string | null } {
+  if (text.length > MAX_HEADER) return { words: text.slice(0, MAX_HEADER), unit: null };
   const match = /^(.*?)\s*[([]([^()[\]]*)[)\]]\s*$/s.exec(text);
   return match ? { words: match[1] ?? '', unit: plainText(match[2] ?? '') } : { words: text, unit: null };
 }
 
 /** What a header means in a table of this kind; undefined where nobody knows it. */
 export function readHeader(kind: RowKind, text: string): HeaderReading | undefined {
+  if (text.length > MAX_HEADER) return undefined;
   const { words, unit } = bracketed(text);
   const rule = ruleNamed(kind, words);
   if (rule) return withUnit(rule, unit);
@@ -29,10 +34,16 @@ export function readHeader(kind: RowKind, text: string): HeaderReading | undefin
   return shorter?.unit === 'length' && lengthUnitNamed(written) ? withUnit(shorter, written) : undefined;
 }
 
-function ruleNamed(kind: RowKind, text: string): ColumnRule | undefined {
-  const name = plainHeader(text);
-  return COLUMNS[kind].find((rule) => plainHeader(rule.name) === name || rule.also.includes(name));
-}
+const rulesOf = (kind: RowKind): ReadonlyMap<string, ColumnRule> =>
+  new Map(COLUMNS[kind].flatMap((rule) => [plainHeader(rule.name), ...rule.also].map((name) => [name, rule] as const)));
+const RULES: Readonly<Record<RowKind, ReadonlyMap<string, ColumnRule>>> = {
+  walls: rulesOf('walls'),
+  openings: rulesOf('openings'),
+  features: rulesOf('features'),
+  storeys: rulesOf('storeys'),
+};
+
+const ruleNamed = (kind: RowKind, text: string): ColumnRule | undefined => RULES[kind].get(plainHeader(text));
 
 function withUnit(rule: ColumnRule, written: string | null): HeaderReading {
   if (written === null || rule.unit === null) return { rule, unit: null, fault: null };

@@ -9,6 +9,8 @@ import type { StrangeSheet, Table, TableColumn } from './table.js';
 
 const MAX_ROWS: Readonly<Record<TableKind, number>> = { walls: MAX_WALLS, openings: MAX_OPENINGS, features: MAX_FEATURES, storeys: MAX_STOREYS, job: 500 };
 
+const MAX_COLUMNS = 256;
+
 /** Rows already read of each kind, over all tables of an upload. */
 export type RowCount = Map<TableKind, number>;
 
@@ -23,6 +25,7 @@ export async function readTable(sheet: string, rows: AsyncIterable<SheetRow>, co
   for await (const row of rows) {
     if (row.cells.size === 0) continue;
     if (!header) {
+      if (row.cells.size > MAX_COLUMNS) throw new FileRefusal('invalid', sheet, `${row.cells.size} columns`, `a table of at most ${MAX_COLUMNS} columns`, row.row);
       const kind = kindOfHeader([...row.cells.values()].map(cellText));
       if (!kind) return { sheet, headers: [...row.cells.values()].slice(0, 8).map((cell) => shownText(cellText(cell))) };
       header = kind === 'job' ? jobHeader(sheet, row) : tableHeader(kind, sheet, row);

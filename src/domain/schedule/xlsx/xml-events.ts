@@ -7,6 +7,10 @@ export interface XmlHandler {
   readonly close?: (name: string) => void;
 }
 
+/** Deeper nesting and more attributes than any workbook has: what they would cost is memory. */
+const MAX_DEPTH = 64;
+const MAX_ATTRIBUTES = 100;
+
 /** Name without its prefix: `x:row` is `row`. */
 const local = (name: string): string => name.slice(name.indexOf(':') + 1);
 
@@ -22,10 +26,23 @@ export async function* xmlEvents(file: string, part: string, bytes: AsyncIterabl
   parser.on('error', () => {
     throw malformed(file, part);
   });
+  let [depth, attributesOfTag] = [0, 0];
+  parser.on('opentagstart', () => {
+    depth += 1;
+    attributesOfTag = 0;
+    if (depth > MAX_DEPTH) throw malformed(file, part);
+  });
+  parser.on('attribute', () => {
+    attributesOfTag += 1;
+    if (attributesOfTag > MAX_ATTRIBUTES) throw malformed(file, part);
+  });
   parser.on('opentag', ({ name, attributes }) => handler.open?.(local(name), attributes));
   parser.on('text', (text) => handler.text?.(text));
   parser.on('cdata', (text) => handler.text?.(text));
-  parser.on('closetag', ({ name }) => handler.close?.(local(name)));
+  parser.on('closetag', ({ name }) => {
+    depth -= 1;
+    handler.close?.(local(name));
+  });
   const decoder = new TextDecoder('utf-8', { fatal: true });
   for await (const slice of bytes) {
     parser.write(decoded(decoder, slice, file, part));
