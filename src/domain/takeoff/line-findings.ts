@@ -1,6 +1,7 @@
 import { finding, type Finding } from '../evidence/finding.js';
 import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
+import { walkEnd } from './axes.js';
 import { nodeSetBack } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { LineOpening } from './openings.js';
@@ -59,7 +60,8 @@ function nearCorners(result: LineResult, plan: StoreyPlan, range: FormRange): Fi
     (['start', 'end'] as const).flatMap((end) => {
       const away = toCorner(result, opening, end, plan);
       if (away === null || away >= limit) return [];
-      const numbers = { distanceMm: toMm(away), limitMm: toMm(limit), opening: opening.mark };
+      const { wall } = result.line.walls[end === 'start' ? 0 : result.line.walls.length - 1]!;
+      const numbers = { distanceMm: toMm(away), limitMm: toMm(limit), opening: opening.mark, cornerAt: `${walkEnd(wall.reversed, end)} of ${wall.wall.mark}` };
       return [finding('opening-near-corner', { ...openingPlace(result, opening, plan.storey.id), numbers, source: 'common practice' })];
     }),
   );
