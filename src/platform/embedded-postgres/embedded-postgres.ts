@@ -1,17 +1,17 @@
 import { execFile, spawn } from 'node:child_process';
-import { createHash } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { closeSync, openSync } from 'node:fs';
-import { chown, mkdir } from 'node:fs/promises';
+import { chown, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { homedir, platform, tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import pg from 'pg';
 import { findBinaries, type Binaries } from './binaries.js';
 import { SUPERUSER, ensureCluster, passwordOf, serverEnvironment } from './cluster.js';
 import { forgetReusedPid, processLives, readPostmaster, type Postmaster } from './postmaster.js';
-import { reachable, serverUser, type ServerUser } from './server-user.js';
+import { openTo, reachable, serverUser, type ServerUser } from './server-user.js';
 
 const START_LIMIT_MS = 90_000;
 const KEEPER = 'wallcourse-keeper';
@@ -44,16 +44,37 @@ interface Place {
   readonly user: ServerUser | null;
 }
 
-/** Root's own folders are closed to the server's user: the cluster then lives under /var/lib, named by the folder asked for. */
+const SYSTEM = '/var/lib/wallcourse';
+
+/**
+ * A folder beneath /var/lib for a data folder that the server's user cannot enter. The data folder remembers it, so that it is found
+ * again where the data folder is moved, and forgotten where it is removed.
+ */
+async function placeBeside(dataDir: string): Promise<string> {
+  const memory = join(dataDir, 'database-place');
+  const name = createHash('sha256').update(`${dataDir} ${randomUUID()}`).digest('hex').slice(0, 16);
+  try {
+    await writeFile(memory, `${join(SYSTEM, name)}\n`, { flag: 'wx', mode: 0o600 });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+  }
+  for (let tries = 0; tries < 100; tries += 1) {
+    const place = (await readFile(memory, 'utf8')).trim();
+    if (place !== '') return place;
+    await sleep(10);
+  }
+  throw new Error(`${memory} is empty`);
+}
+
+/** Root's own folders are closed to the server's user: the cluster then lives beneath /var/lib. */
 async function placeFor(dataDir: string, onNotice: (text: string) => void): Promise<Place> {
   const user = await serverUser();
   const wanted = resolve(dataDir);
   await mkdir(wanted, { recursive: true });
+  if (user !== null && !(await reachable(wanted, user)) && (await reachable(dirname(wanted), user))) await openTo(wanted, user);
   const open = user === null || (await reachable(wanted, user));
-  const system = '/var/lib/wallcourse';
-  const cache = user === null ? join(homedir() || tmpdir(), '.cache', 'wallcourse') : system;
-  const home = open ? wanted : join(system, createHash('sha256').update(wanted).digest('hex').slice(0, 16));
-  const binaries = await findBinaries(user, cache);
+  const binaries = await findBinaries(user, user === null ? join(homedir() || tmpdir(), '.cache', 'wallcourse') : SYSTEM);
+  const home = open ? wanted : await placeBeside(wanted);
   await mkdir(home, { recursive: true });
   const cluster = join(home, 'postgres');
   if (!open) onNotice(`the database's files are in ${cluster}, because ${wanted} lies in a folder that only root may enter`);

@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { chmod, chown, readFile, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 
 /** The unprivileged user a server started by root runs as; PostgreSQL refuses to run as root. */
@@ -34,4 +34,11 @@ export async function reachable(path: string, user: ServerUser): Promise<boolean
     if (parent === folder) return true;
     folder = parent;
   }
+}
+
+/** Lets the user pass through this one folder, and nobody else: a folder of our own that is closed as temporary ones are. */
+export async function openTo(folder: string, user: ServerUser): Promise<void> {
+  const found = await stat(folder);
+  await chown(folder, found.uid, user.gid);
+  await chmod(folder, (found.mode & 0o707) | 0o010);
 }

@@ -162,7 +162,7 @@ describe('the embedded database', () => {
       expect((await stat(join(dataDir, 'postgres'))).uid).toBe(NOBODY.uid);
     });
 
-    it('moves beneath /var/lib when only root may enter the folder, says where, and is found again', async () => {
+    it('moves beneath /var/lib when only root may enter the folder, says where, is found again, and is forgotten with the folder', async () => {
       await chmod(dataDir, 0o700);
       const closed = join(dataDir, 'inner');
       const notices: string[] = [];
@@ -174,10 +174,23 @@ describe('the embedded database', () => {
         await again.stop();
         await server.stop();
         expect((await stat(join(place, 'postgres'))).uid).toBe(NOBODY.uid);
+        await rm(closed, { recursive: true });
+        const fresh: string[] = [];
+        await (await start(closed, fresh)).stop();
+        expect(fresh[0]).not.toContain(place);
+        await rm(join((await readFile(join(closed, 'database-place'), 'utf8')).trim()), { recursive: true });
       } finally {
         for (const one of running.splice(0)) await one.stop();
         if (place !== '') await rm(place, { recursive: true, force: true });
       }
+    });
+
+    it('opens a closed folder of its own to the server\'s user alone', async () => {
+      await chmod(dataDir, 0o700);
+      const notices: string[] = [];
+      await start(dataDir, notices);
+      const found = await stat(dataDir);
+      expect({ notices, mode: (found.mode & 0o777).toString(8), uid: found.uid, gid: found.gid }).toEqual({ notices: [], mode: '710', uid: 0, gid: NOBODY.gid });
     });
 
     it('tells apart folders that the server\'s user may enter from those it may not', async () => {
