@@ -1,5 +1,5 @@
 import { InputErrorList, shownText, type InputError } from '../evidence/input-error.js';
-import { failure, success, type Result } from '../evidence/result.js';
+import { failure, type Result } from '../evidence/result.js';
 import { contentKind } from './content-kind.js';
 import { csvRows } from './csv/read-csv.js';
 import type { DocumentSource } from './document-source.js';

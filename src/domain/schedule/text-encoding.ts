@@ -2,6 +2,8 @@ import { FileRefusal } from './file-refusal.js';
 
 /** What is looked at to tell what a file is. */
 export const TEXT_START_BYTES = 65_536;
+/** The control characters a text may have: tab, line feed, vertical tab, form feed, carriage return. */
+const WHITE_SPACE = /[\t\n\v\f\r]/g;
 const STARTS = [
   { bytes: [0xef, 0xbb, 0xbf], encoding: 'utf-8' },
   { bytes: [0xff, 0xfe], encoding: 'utf-16le' },
@@ -27,5 +29,5 @@ export function* textSlices(name: string, bytes: Uint8Array): Generator<string> 
 /** The first characters of a text file; undefined where the bytes are no text. */
 export function textStart(bytes: Uint8Array): string | undefined {
   const start = new TextDecoder(encodingOf(bytes)).decode(bytes.subarray(0, TEXT_START_BYTES), { stream: true });
-  return /[\u0000-\u0008\u000e-\u001f]/.test(start) ? undefined : start;
+  return start.replace(WHITE_SPACE, '').match(/\p{Cc}/u) ? undefined : start;
 }

@@ -84,7 +84,7 @@ describe('excessive files', () => {
     ['two thousand parts', () => [...workbookParts(BOOK), ...Array.from({ length: 2000 }, (_, index) => ({ path: `xl/media/${index}`, content: '' }))]],
   ])('%s is refused by the directory', async (_name, parts) => {
     const archive = zipArchive(parts());
-    const refusal = await bounded(() => refused(archive), 2, 64);
+    const refusal = await bounded(() => refused(archive), 5, 128);
     expect(refusal).toMatchObject({ code: 'too-large', errors: [{ fix: expect.stringContaining('a workbook that holds the schedule and no more') }] });
   });
 

@@ -13,6 +13,11 @@ async function workbook(sheets: Sheets, format?: (book: ExcelJS.Workbook) => voi
   format?.(book);
   return new Uint8Array((await book.xlsx.writeBuffer()) as ArrayBuffer);
 }
+function cellOf(book: ExcelJS.Workbook, sheet: string, address: string): ExcelJS.Cell {
+  const worksheet = book.getWorksheet(sheet);
+  if (!worksheet) throw new Error(`no sheet ${sheet}`);
+  return worksheet.getCell(address);
+}
 const readFile = (bytes: Uint8Array, name = 'schedule.xlsx') => readSchedule([{ name, bytes }], HERON);
 const read = async (bytes: Uint8Array) => {
   const result = await readFile(bytes);
@@ -58,8 +63,7 @@ describe('schedules in a workbook', () => {
     walls[2] = ['B', 'S1', 6, 480.00000000000006, 0, 480, 336];
     const schedule = await read(
       await workbook({ ...SHEETS, Walls: walls }, (book) => {
-        const cell = book.getWorksheet('Storeys')?.getCell('B2');
-        if (cell) cell.value = { richText: [{ text: `9'-`, font: { bold: true } }, { text: '0"' }] };
+        cellOf(book, 'Storeys', 'B2').value = { richText: [{ text: `9'-`, font: { bold: true } }, { text: '0"' }] };
       }),
     );
     expect(withoutPlaces({ ...schedule, unknown: [] })).toEqual(expected());
@@ -74,7 +78,7 @@ describe('schedules in a workbook', () => {
   it('take the unit that a number format shows', async () => {
     const schedule = await read(
       await workbook({ ...SHEETS, Openings: [OPENINGS[0] ?? [], ['D1', 'A', 5, 0, 3, 7, 'concrete']] }, (book) => {
-        for (const address of ['C2', 'E2', 'F2']) (book.getWorksheet('Openings')?.getCell(address) as ExcelJS.Cell).numFmt = '0.00" ft"';
+        for (const address of ['C2', 'E2', 'F2']) cellOf(book, 'Openings', address).numFmt = '0.00" ft"';
       }),
     );
     expect(withoutPlaces({ ...schedule, unknown: [] })).toEqual(expected());
@@ -108,12 +112,12 @@ describe('cells that are refused', () => {
   });
 
   it.each(['yyyy-mm-dd', 'd/m/yy', '[h]:mm', 'mmm', 'hh:mm:ss'])('the custom format %s is a date', async (numFmt) => {
-    const bytes = await workbook(SHEETS, (book) => void ((book.getWorksheet('Walls')?.getCell('F2') as ExcelJS.Cell).numFmt = numFmt));
+    const bytes = await workbook(SHEETS, (book) => void (cellOf(book, 'Walls', 'F2').numFmt = numFmt));
     expect((await refused(bytes)).errors[0]).toMatchObject({ row: 2, column: 'F (X2)', read: '480 (a date)' });
   });
 
   it.each(['0.00', '# ?/?', '0.0"""', '[Red]0', '0_);(0)', '#,##0', '0" in"'])('the custom format %s is a number', async (numFmt) => {
-    const bytes = await workbook(SHEETS, (book) => void ((book.getWorksheet('Walls')?.getCell('F2') as ExcelJS.Cell).numFmt = numFmt));
+    const bytes = await workbook(SHEETS, (book) => void (cellOf(book, 'Walls', 'F2').numFmt = numFmt));
     expect((await read(bytes)).walls[0]?.length).toBe(480 * 25_400_000);
   });
 });
