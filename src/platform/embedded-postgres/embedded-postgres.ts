@@ -10,7 +10,7 @@ import { promisify } from 'node:util';
 import pg from 'pg';
 import { findBinaries, type Binaries } from './binaries.js';
 import { SUPERUSER, ensureCluster, passwordOf, serverEnvironment } from './cluster.js';
-import { forgetReusedPid, processLives, readPostmaster, type Postmaster } from './postmaster.js';
+import { forgetReusedPid, readPostmaster, serverLives, type Postmaster } from './postmaster.js';
 import { openTo, reachable, serverUser, type ServerUser } from './server-user.js';
 
 const START_LIMIT_MS = 90_000;
@@ -189,14 +189,14 @@ async function othersStay(keeper: pg.Client): Promise<boolean> {
 async function leave(place: Place, { postmaster, keeper }: Running, outlives: boolean): Promise<void> {
   const shared = outlives || (await othersStay(keeper).catch(() => false));
   await keeper.end().catch(() => undefined);
-  if (shared || !processLives(postmaster.pid)) return;
+  if (shared || !(await serverLives(postmaster.pid))) return;
   if (platform() === 'win32') {
     await promisify(execFile)(place.binaries.pgCtl, ['stop', '-D', place.cluster, '-m', 'fast', '-w']);
     return;
   }
   process.kill(postmaster.pid, 'SIGINT');
   const limit = performance.now() + 30_000;
-  while ((await readPostmaster(place.cluster)) !== null && performance.now() < limit) await sleep(15);
+  while ((await serverLives(postmaster.pid)) && performance.now() < limit) await sleep(15);
 }
 
 /** A real PostgreSQL in `dataDir`, started or adopted. */

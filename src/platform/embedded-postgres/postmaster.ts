@@ -30,6 +30,9 @@ async function isPostgres(pid: number): Promise<boolean> {
   }
 }
 
+/** A dead server that its parent has not looked at yet does not live. */
+export const serverLives = async (pid: number): Promise<boolean> => processLives(pid) && (await isPostgres(pid));
+
 /** Lines of postmaster.pid: pid, folder, start, port, socket folder, address, shared memory key, state. */
 async function pidFile(cluster: string): Promise<{ readonly pid: number; readonly lines: readonly string[] } | null> {
   const text = await readFile(join(cluster, 'postmaster.pid'), 'utf8').catch(() => null);
@@ -42,7 +45,7 @@ async function pidFile(cluster: string): Promise<{ readonly pid: number; readonl
 /** The living server of a cluster folder, or null. */
 export async function readPostmaster(cluster: string): Promise<Postmaster | null> {
   const file = await pidFile(cluster);
-  if (file === null || !processLives(file.pid) || !(await isPostgres(file.pid))) return null;
+  if (file === null || !(await serverLives(file.pid))) return null;
   return { pid: file.pid, port: Number(file.lines[3] ?? 0), ready: file.lines[7] === 'ready' };
 }
 

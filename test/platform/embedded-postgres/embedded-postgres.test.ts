@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import pg from 'pg';
 import { completeLinks } from '../../../src/platform/embedded-postgres/binaries.js';
 import { startEmbeddedPostgres, type EmbeddedPostgres } from '../../../src/platform/embedded-postgres/embedded-postgres.js';
-import { processLives, readPostmaster } from '../../../src/platform/embedded-postgres/postmaster.js';
+import { readPostmaster, serverLives } from '../../../src/platform/embedded-postgres/postmaster.js';
 import { reachable } from '../../../src/platform/embedded-postgres/server-user.js';
 import { createDatabase } from '../../support/database.js';
 import { ensureBuilt, exited, fileFrom } from '../../support/server.js';
@@ -96,7 +96,7 @@ describe('the embedded database', () => {
     await client.query('insert into written values (1)');
     await client.end();
     await first.stop();
-    expect(processLives(first.pid)).toBe(false);
+    expect(await serverLives(first.pid)).toBe(false);
     const second = await start();
     expect({ adopted: second.adopted, same: second.pid === first.pid, rows: await count(second) }).toEqual({ adopted: false, same: false, rows: 1 });
   });
@@ -104,7 +104,7 @@ describe('the embedded database', () => {
   it('lives on when its program is killed, is adopted by the next, and loses no acknowledged row', async () => {
     const writer = startWriter(dataDir);
     await killedAfter(writer, 200);
-    expect(processLives(writer.serverPid())).toBe(true);
+    expect(await serverLives(writer.serverPid())).toBe(true);
     const server = await start();
     expect({ adopted: server.adopted, pid: server.pid }).toEqual({ adopted: true, pid: writer.serverPid() });
     const kept = await count(server);
@@ -127,7 +127,7 @@ describe('the embedded database', () => {
     expect(new Set(servers.map((server) => server.pid)).size).toBe(1);
     expect(servers.filter((server) => !server.adopted).length).toBeGreaterThanOrEqual(1);
     await servers[0]?.stop();
-    expect(processLives(servers[2]?.pid ?? 0)).toBe(true);
+    expect(await serverLives(servers[2]?.pid ?? 0)).toBe(true);
     await Promise.all([servers[1]?.stop(), servers[2]?.stop()]);
     expect(await readPostmaster(join(dataDir, 'postgres'))).toBeNull();
   });
