@@ -54,6 +54,8 @@ export function drawnWall(sketch: DrawnWall): { readonly wall: LaidWall; readonl
   const wall: LaidWall = {
     ...(laid.walls[0] as LaidWall),
     core: CORES[6],
+    startJunction: 'S1-J1',
+    endJunction: 'S1-J2',
     outside: sketch.outside ?? 'right',
     startOffset: inches(face(start)),
     dimensionLength: inches(sketch.length) + inches(face(start)) + inches(face(end)),

@@ -25,36 +25,41 @@ export const FIELDS_MM = [
   { width: 392, height: 232 },
 ] as const;
 
-/** A drawing farther than this goes to the larger page before it goes to a farther scale. */
-const LEGIBLE = { imperial: 96, metric: 100 };
-
 export interface Room {
   readonly width: number;
   readonly height: number;
 }
 
+/** What a kind of drawing may use, by system of units: its usual scale, and the farthest one at which it still stays on the smaller page. */
+export interface ScaleSpan {
+  readonly imperial: { readonly usual: number; readonly farthest: number };
+  readonly metric: { readonly usual: number; readonly farthest: number };
+}
+
+/** Scales with the page they are tried on, from the best: near scales on the smaller page, then every scale on the larger. */
+export function scaleLadder(units: LengthUnit, span: ScaleSpan): { readonly scale: DrawingScale; readonly field: Room }[] {
+  const system = units === 'mm' || units === 'm' ? 'metric' : 'imperial';
+  const { usual, farthest } = span[system];
+  const scales = (system === 'metric' ? METRIC : IMPERIAL).filter((scale) => scale.denominator >= usual);
+  const [page, large] = FIELDS_MM;
+  return [
+    ...scales.filter((scale) => scale.denominator <= farthest).map((scale) => ({ scale, field: page })),
+    ...scales.map((scale) => ({ scale, field: large })),
+  ];
+}
+
 /**
- * The nearest scale, not nearer than `first`, at which the model fits its room on the smaller page while it stays legible,
- * else on the larger page; the farthest scale where it fits nowhere.
+ * The first scale of the ladder at which the model fits the room its page leaves; the farthest where it fits nowhere.
  *
  * @param width  of the model [nm]
  * @param height of the model [nm]
  * @param roomOn what a page's field leaves for the model [mm of paper]
  */
-export function chooseScale(
-  units: LengthUnit,
-  first: { readonly imperial: number; readonly metric: number },
-  width: Nm,
-  height: Nm,
-  roomOn: (field: Room) => Room,
-): DrawingScale {
-  const system = units === 'mm' || units === 'm' ? 'metric' : 'imperial';
-  const scales = (system === 'metric' ? METRIC : IMPERIAL).filter((scale) => scale.denominator >= first[system]);
-  const fits = (scale: DrawingScale, field: Room): boolean => {
+export function chooseScale(units: LengthUnit, span: ScaleSpan, width: Nm, height: Nm, roomOn: (field: Room) => Room): DrawingScale {
+  const ladder = scaleLadder(units, span);
+  const rung = ladder.find(({ scale, field }) => {
     const room = roomOn(field);
     return toMm(width) / scale.denominator <= room.width && toMm(height) / scale.denominator <= room.height;
-  };
-  const [page, large] = FIELDS_MM;
-  const near = scales.find((scale) => scale.denominator <= LEGIBLE[system] && fits(scale, page));
-  return near ?? scales.find((scale) => fits(scale, large)) ?? (scales.at(-1) as DrawingScale);
+  });
+  return (rung ?? (ladder.at(-1) as (typeof ladder)[number])).scale;
 }

@@ -62,7 +62,10 @@ export function drawTopLabels(frame: ElevationFrame, reach: WallReach): Nm {
   const top = frame.y(frame.wall.stack.height);
   const size = sheet.mm(TEXT_MM.small);
   const labels = topLabels(frame, reach).map((label) => ({ ...label, text: fitText(label.text, size, sheet.mm(LONGEST_LABEL_MM)) }));
-  const placed = tierLabels(labels.map(({ at, text }) => ({ centre: at, width: sheet.widthOf(text, TEXT_MM.small) })), sheet.mm(2), frame.edges);
+  const placed = tierLabels(labels.map(({ at, text }) => ({ centre: at, width: sheet.widthOf(text, TEXT_MM.small) })), sheet.mm(2), {
+    left: frame.edges.left,
+    right: frame.span.right + sheet.mm(LEVEL_TEXT_MM),
+  });
   const heightOf = (tier: number): Nm => top + sheet.mm(TOP_GAP_MM + tier * TOP_TIER_MM);
   labels.forEach((label, i) => {
     const { centre, tier } = placed[i] as PlacedLabel;

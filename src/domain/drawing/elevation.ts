@@ -9,7 +9,7 @@ import type { ElevationFrame, WallReach } from './elevation-frame.js';
 import { elevationLegend } from './elevation-legend.js';
 import { drawOpenings, drawTees, drawThroughWalls, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
 import { chooseScale } from './drawing-scale.js';
-import type { DrawingScale } from './drawing-scale.js';
+import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import type { Drawing, SheetHeader } from './shapes.js';
@@ -19,7 +19,7 @@ import type { Furniture } from './sheet-furniture.js';
 import { textWidth } from './text-width.js';
 
 /** Usual scale of an elevation; a longer or higher wall is drawn at the next one that fits a page. */
-const USUAL = { imperial: 48, metric: 50 };
+const SCALES: ScaleSpan = { imperial: { usual: 48, farthest: 96 }, metric: { usual: 50, farthest: 100 } };
 const LEFT_MM = 28;
 const LEVELS_MM = 9.5;
 const GROUND_MM = 2.4;
@@ -40,7 +40,7 @@ export function wallElevation(wall: LaidWall, storey: LaidStorey, range: FormRan
   const furnitureAt = (scale: DrawingScale): Furniture => furnitureOf(wall, storey, range, units, header, scale);
   const modelWidth = reach.toStation - reach.fromStation;
   const unscaled = furnitureAt({ denominator: 1, text: '' });
-  const scale = chooseScale(units, USUAL, modelWidth, wall.stack.height, (field) => ({
+  const scale = chooseScale(units, SCALES, modelWidth, wall.stack.height, (field) => ({
     width: field.width - LEFT_MM - levelsMm,
     height: field.height - USUAL_ROWS_MM - furnitureHeightMm(unscaled, field.width),
   }));

@@ -1,4 +1,5 @@
 export { wallElevation } from './elevation.js';
+export { storeyPlan } from './plan.js';
 export { lengthLabel } from './length-label.js';
 export { renderPng } from './png.js';
 export { renderSvg } from './svg.js';

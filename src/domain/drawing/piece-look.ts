@@ -42,9 +42,17 @@ export function pieceTexts(piece: Piece, units: LengthUnit): readonly string[] {
   return [`${piece.sku} ${leg}`.trim(), piece.sku, hand].filter((text) => text !== '');
 }
 
-/** The parts of a piece's face that no opening takes, as candidates for its label: stations and heights above the course's bottom. */
-export function freeParts(piece: Piece, course: LaidCourse): { readonly from: Nm; readonly to: Nm; readonly bottom: Nm; readonly top: Nm }[] {
-  const whole = { from: piece.from, to: piece.to, bottom: 0, top: course.height };
+/** A part of a piece's face: stations, and heights above the course's bottom. */
+export interface FacePart {
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly bottom: Nm;
+  readonly top: Nm;
+}
+
+/** The parts of a piece's face that no opening and no end closure takes, as candidates for its label. */
+export function freeParts(piece: Piece, course: LaidCourse): FacePart[] {
+  const whole = { ...clearOfClosures(piece, course), bottom: 0, top: course.height };
   if (piece.notches.length === 0) return [whole];
   const left = Math.min(...piece.notches.map((notch) => notch.from));
   const right = Math.max(...piece.notches.map((notch) => notch.to));
@@ -56,6 +64,14 @@ export function freeParts(piece: Piece, course: LaidCourse): { readonly from: Nm
     { ...whole, to: left },
     { ...whole, from: right },
   ].filter((part) => part.to > part.from && part.top > part.bottom);
+}
+
+function clearOfClosures(piece: Piece, course: LaidCourse): { from: Nm; to: Nm } {
+  const inside = course.pieces.filter((other) => other.inside && other.from < piece.to && other.to > piece.from);
+  const middle = (piece.from + piece.to) / 2;
+  const from = Math.max(piece.from, ...inside.filter((other) => other.to <= middle).map((other) => other.to));
+  const to = Math.min(piece.to, ...inside.filter((other) => other.from >= middle).map((other) => other.from));
+  return { from, to };
 }
 
 /** What a hover over the piece says. */

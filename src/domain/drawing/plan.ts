@@ -1,0 +1,172 @@
+import type { Vector } from '../geometry/vector.js';
+import { toMm } from '../quantity/length.js';
+import type { Nm } from '../quantity/length.js';
+import type { FormRange } from '../range/range.js';
+import type { LengthUnit } from '../schedule/schedule.js';
+import type { LaidStorey } from '../takeoff/laid.js';
+import { dimensionStrokes } from './dimension-strokes.js';
+import { scaleLadder } from './drawing-scale.js';
+import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
+import { TINT } from './ink.js';
+import { lengthLabel } from './length-label.js';
+import { Obstacles } from './obstacles.js';
+import { dimensionWall } from './plan-dimensions.js';
+import { quadPoints } from './plan-frame.js';
+import type { PlanFrame } from './plan-frame.js';
+import { labelJunction, markOpenings, markWall } from './plan-labels.js';
+import { planWalls, stretch } from './plan-wall.js';
+import type { PlanWall } from './plan-wall.js';
+import type { Drawing, Shape, SheetHeader } from './shapes.js';
+import { Sheet } from './sheet.js';
+import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
+import type { Furniture, LegendEntry } from './sheet-furniture.js';
+import { CAP_HEIGHT, textWidth } from './text-width.js';
+
+const SCALES: ScaleSpan = { imperial: { usual: 48, farthest: 128 }, metric: { usual: 50, farthest: 150 } };
+const LEAST_WIDTH_MM = 170;
+const EDGE_MM = 4;
+const CELL_MM = 12;
+
+/**
+ * A storey from above: walls as two panels and the core, mitred at corners, with marks, openings, junctions and dimensions.
+ *
+ * @param units the schedule's units, in which every figure is written
+ */
+export function storeyPlan(storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader): Drawing {
+  const walls = planWalls(storey);
+  const ladder = scaleLadder(units, SCALES);
+  const bodies = walls.flatMap((wall) => wall.body);
+  const [wide, tall] = [spanOf(bodies.map(({ x }) => x)), spanOf(bodies.map(({ y }) => y))];
+  for (const { scale, field } of ladder) {
+    if (toMm(wide) / scale.denominator > field.width || toMm(tall) / scale.denominator > field.height) continue;
+    const drawing = planAt(storey, walls, range, units, header, scale);
+    if (toMm(drawing.width) / scale.denominator <= field.width && toMm(drawing.height) / scale.denominator <= field.height) return drawing;
+  }
+  return planAt(storey, walls, range, units, header, (ladder.at(-1) as (typeof ladder)[number]).scale);
+}
+
+const spanOf = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), -Infinity) - values.reduce((a, b) => Math.min(a, b), Infinity);
+
+function planAt(
+  storey: LaidStorey, walls: readonly PlanWall[], range: FormRange, units: LengthUnit, header: SheetHeader, scale: DrawingScale,
+): Drawing {
+  const sheet = new Sheet(scale.denominator);
+  const scratch = new Sheet(scale.denominator);
+  const frameOf = (target: Sheet, shift: Vector): PlanFrame => ({
+    storey, range, units, walls, sheet: target, obstacles: new Obstacles(scratch.mm(CELL_MM)),
+    toSheet: (point) => ({ x: Math.round(point.x) + shift.x, y: Math.round(point.y) + shift.y }),
+  });
+  paint(frameOf(scratch, { x: 0, y: 0 }));
+  const box = extentOf(scratch.drawing({ name: '', title: '', scaleText: '', width: 0, height: 0 }).shapes);
+  const furniture = furnitureOf(storey, units, scale, header);
+  const needed = box.right - box.left + sheet.mm(2 * EDGE_MM);
+  const width = Math.max(needed, sheet.mm(LEAST_WIDTH_MM));
+  const foot = sheet.mm(Math.ceil(furnitureHeightMm(furniture, width / sheet.mm(1))) + 1);
+  const height = foot + box.top - box.bottom + sheet.mm(EDGE_MM);
+  paint(frameOf(sheet, { x: sheet.mm(EDGE_MM) + Math.floor((width - needed) / 2) - box.left, y: foot - box.bottom }));
+  drawFurniture(sheet, furniture, width, height);
+  return sheet.drawing({ name: `plan-${storey.id}`, title: furniture.heading, scaleText: scale.text, width, height });
+}
+
+function paint(frame: PlanFrame): void {
+  for (const wall of frame.walls) drawWall(frame, wall);
+  for (const wall of frame.walls) joinBranches(frame, wall);
+  for (const wall of frame.walls) drawClosures(frame, wall);
+  for (const wall of frame.walls) drawOpenings(frame, wall);
+  frame.obstacles.addSolids(frame.walls.map((wall) => wall.body));
+  const longestFirst = [...frame.walls].sort((a, b) => b.wall.length - a.wall.length);
+  for (const wall of frame.walls) markOpenings(frame, wall);
+  for (const wall of longestFirst) dimensionWall(frame, wall);
+  for (const wall of frame.walls) markWall(frame, wall);
+  for (const junction of frame.storey.junctions) labelJunction(frame, junction);
+}
+
+function drawWall(frame: PlanFrame, wall: PlanWall): void {
+  const { sheet } = frame;
+  sheet.polygon('piece', quadPoints(frame, wall.core), { fill: TINT.concrete, outline: false });
+  for (const panel of [wall.outsidePanel, wall.insidePanel]) sheet.polygon('piece', quadPoints(frame, panel), { fill: TINT.foam });
+}
+
+function drawClosures(frame: PlanFrame, wall: PlanWall): void {
+  const half = wall.wall.core.width / 2;
+  const thick = frame.range.closure.thickness;
+  const { length } = wall.wall;
+  for (const [id, from, to] of [[wall.wall.startJunction, 0, thick], [wall.wall.endJunction, length - thick, length]] as const) {
+    const free = frame.storey.junctions.find((junction) => junction.id === id)?.kind === 'free-end';
+    if (free) frame.sheet.polygon('closure', quadPoints(frame, stretch(wall, from, to, -half, half)), { fill: TINT.closure });
+  }
+}
+
+/** At a tee the near panel is cut out: the branch's core is painted over it, and its sides are drawn again. */
+function joinBranches(frame: PlanFrame, wall: PlanWall): void {
+  const branch = frame.storey.junctions.some((junction) => junction.tee?.branch === wall.wall.mark);
+  if (!branch) return;
+  const points = quadPoints(frame, wall.core);
+  frame.sheet.polygon('piece', points, { fill: TINT.concrete, outline: false });
+  const [a, b, c, d] = points;
+  if (a && b && c && d) {
+    frame.sheet.line('piece', a, b);
+    frame.sheet.line('piece', c, d);
+  }
+}
+
+function drawOpenings(frame: PlanFrame, wall: PlanWall): void {
+  const half = wall.wall.thickness / 2;
+  for (const opening of wall.wall.openings) {
+    const hole = quadPoints(frame, stretch(wall, opening.from, opening.to, -half, half));
+    frame.sheet.polygon('opening', hole, { fill: TINT.paper, subject: `opening:${opening.mark}` });
+    const middle = [wall.at(opening.from, 0), wall.at(opening.to, 0)].map(frame.toSheet);
+    if (opening.sill > 0 && middle[0] && middle[1]) frame.sheet.line('rule', middle[0], middle[1]);
+  }
+}
+
+function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale, header: SheetHeader): Furniture {
+  const cores = [...new Set(storey.walls.map((wall) => wall.core.width))].sort((a, b) => a - b);
+  const sample = (text: string, fill: string): LegendEntry => ({ text, fill, pattern: null, stroke: null });
+  const notes = cores.map((width) => {
+    const walls = storey.walls.filter((wall) => wall.core.width === width);
+    return `Core ${lengthLabel(width, units)}, ${lengthLabel(walls[0]?.thickness ?? 0, units)} over the forms: ${walls.map((wall) => wall.mark).join(', ')}`;
+  });
+  return {
+    legend: [
+      sample('form panel', TINT.foam), sample('concrete core', TINT.concrete), sample('opening', TINT.paper),
+      ...(storey.junctions.some((junction) => junction.kind === 'free-end') ? [sample('end closure', TINT.closure)] : []),
+    ],
+    notes,
+    heading: `Plan of storey ${storey.id}`,
+    detail: 'Lengths along the dimension line',
+    scaleText: scale.text,
+    header,
+  };
+}
+
+/** Everything painted, letters included [nm]. */
+function extentOf(shapes: readonly Shape[]): { left: Nm; right: Nm; bottom: Nm; top: Nm } {
+  const points = shapes.flatMap((shape): { x: number; y: number }[] => {
+    switch (shape.kind) {
+      case 'line':
+        return [shape.from, shape.to];
+      case 'polyline':
+      case 'polygon':
+        return [...shape.points];
+      case 'circle':
+        return [{ x: shape.centre.x - shape.radius, y: shape.centre.y - shape.radius }, { x: shape.centre.x + shape.radius, y: shape.centre.y + shape.radius }];
+      case 'text':
+        return aroundText(shape.at, textWidth(shape.text, shape.size, shape.bold), shape.size);
+      case 'dimension':
+        return dimensionStrokes(shape).flatMap((stroke) => (stroke.kind === 'line' ? [stroke.from, stroke.to] : aroundText(stroke.at, textWidth(stroke.text, stroke.size), stroke.size)));
+      case 'hatch':
+        return [];
+    }
+  });
+  const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
+  const most = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), -Infinity);
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  return { left: Math.floor(least(xs)), right: Math.ceil(most(xs)), bottom: Math.floor(least(ys)), top: Math.ceil(most(ys)) };
+}
+
+/** A text may be turned: the square round it is taken. */
+const aroundText = (at: Vector, width: number, size: number): Vector[] => {
+  const reach = width / 2 + size * CAP_HEIGHT;
+  return [{ x: at.x - reach, y: at.y - reach }, { x: at.x + reach, y: at.y + reach }];
+};

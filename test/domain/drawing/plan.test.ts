@@ -1,0 +1,105 @@
+import { describe, expect, it } from '@jest/globals';
+import { storeyPlan, wallElevation } from '../../../src/domain/drawing/index.js';
+import type { Drawing, PolygonShape } from '../../../src/domain/drawing/index.js';
+import { planWalls } from '../../../src/domain/drawing/plan-wall.js';
+import { signedArea } from '../../../src/domain/geometry/polygon.js';
+import { inches } from '../../../src/domain/quantity/length.js';
+import { BAY_HOUSE, demoRange, drawnStorey } from '../../support/drawn-job.js';
+import type { DrawnJob, HoleRow, PlanRow } from '../../support/drawn-job.js';
+import { clippedTexts, overlappingTexts, textsOf } from '../../support/drawn-text.js';
+import { SHEET_HEADER } from '../../support/drawn-wall.js';
+import { SHAPES } from '../../support/plan-shapes.js';
+import { seededRandom } from '../../support/seeded-random.js';
+
+const RANGE = demoRange();
+const BOX: DrawnJob = { walls: [['A', [0, 0], [480, 0]], ['B', [480, 0], [480, 336]], ['C', [480, 336], [0, 336]], ['D', [0, 336], [0, 0]]] };
+const words = (drawing: Drawing): string[] => textsOf(drawing).map(({ text }) => text);
+
+function randomJob(kind: string, seed: number): DrawnJob {
+  const random = seededRandom(seed * 31 + 7);
+  const walls: PlanRow[] = [];
+  const openings: HoleRow[] = [];
+  for (const outline of SHAPES[kind]?.((low, high) => random.whole(Math.ceil(low), Math.floor(high)), random) ?? []) {
+    const last = outline.open ? outline.points.length - 1 : outline.points.length;
+    for (let i = 0; i < last; i += 1) {
+      const [from, to] = [outline.points[i] as readonly [number, number], outline.points[(i + 1) % outline.points.length] as readonly [number, number]];
+      const mark = `W${walls.length + 1}`;
+      walls.push([mark, from, to]);
+      const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+      for (let at = 46; at + 80 < length && random.chance(0.8); at += random.whole(44, 96)) {
+        openings.push([`O${openings.length + 1}`, mark, at, random.pick([0, 32, 36]), random.whole(12, 36), random.pick([48, 36])]);
+      }
+    }
+  }
+  return { walls, openings, height: random.pick([96, 108, 100]), dimensionsTo: random.pick(['foam-face', 'concrete-face', 'axis'] as const) };
+}
+
+describe('planWalls', () => {
+  it('mitres the cores of a closed loop: together they are axis length × core, as decision 5 settles', () => {
+    const walls = planWalls(drawnStorey(BOX, RANGE));
+    const cores = walls.reduce((sum, wall) => sum + Math.abs(signedArea(wall.core)), 0);
+    const axis = walls.reduce((sum, wall) => sum + wall.wall.length, 0);
+    expect(cores / (axis * inches(6))).toBeCloseTo(1, 12);
+    // 2 · (480 − 11 + 336 − 11) in of axis
+    expect(axis).toBe(inches(2 * (469 + 325)));
+  });
+
+  it('reaches the outside dimensions with its panels, and leaves the core a panel further in', () => {
+    const [a] = planWalls(drawnStorey(BOX, RANGE));
+    const xs = (a?.outsidePanel ?? []).map(({ x }) => Math.round(x) + 0);
+    expect([Math.min(...xs), Math.max(...xs)]).toEqual([0, inches(480)]);
+    const inner = (a?.core ?? []).map(({ x, y }) => [Math.round(x), Math.round(y)]);
+    expect(inner).toContainEqual([inches(2.5), inches(2.5)]);
+    expect(inner).toContainEqual([inches(480 - 8.5), inches(8.5)]);
+  });
+
+  it('runs a branch to the through wall: its panels to the panel face, its core to the core', () => {
+    const walls = planWalls(drawnStorey({ walls: [...BOX.walls, ['P', [200, 0], [200, 200]]] }, RANGE));
+    const branch = walls.find(({ wall }) => wall.mark === 'P');
+    expect(Math.min(...(branch?.outsidePanel ?? []).map(({ y }) => Math.round(y)))).toBe(inches(11));
+    expect(Math.min(...(branch?.core ?? []).map(({ y }) => Math.round(y)))).toBe(inches(8.5));
+  });
+});
+
+describe('storeyPlan', () => {
+  it('writes marks, openings, lengths along the dimension line, junctions and turns that are not square', () => {
+    const texts = words(storeyPlan(drawnStorey(BAY_HOUSE, RANGE), RANGE, 'in', SHEET_HEADER));
+    for (const [mark] of BAY_HOUSE.walls) expect(texts).toContain(mark);
+    for (const [mark] of BAY_HOUSE.openings ?? []) expect(texts).toContain(mark);
+    for (const text of [`12'-6"`, `10'-0"`, `36'-8"`, `15'-10"`, 'Plan of storey S1', 'J-000123, revision 2']) expect(texts).toContain(text);
+    expect(texts.filter((text) => text.endsWith('45° left'))).toHaveLength(2);
+    expect(texts.filter((text) => text.endsWith('45° right'))).toHaveLength(2);
+    expect(texts.some((text) => text.endsWith('67.5° left'))).toBe(true);
+    expect(texts).toContain('S1-J1');
+  });
+
+  it('draws every opening over the whole thickness of its wall', () => {
+    const storey = drawnStorey(BAY_HOUSE, RANGE);
+    const drawing = storeyPlan(storey, RANGE, 'in', SHEET_HEADER);
+    for (const wall of storey.walls) {
+      for (const opening of wall.openings) {
+        const shape = drawing.shapes.find((each) => each.kind === 'polygon' && each.subject === `opening:${opening.mark}`) as PolygonShape;
+        expect(Math.abs(signedArea(shape.points)) / ((opening.to - opening.from) * wall.thickness)).toBeCloseTo(1, 6);
+      }
+    }
+  });
+
+  it('is the same drawing twice', () => {
+    const draw = (): Drawing => storeyPlan(drawnStorey(BAY_HOUSE, RANGE), RANGE, 'mm', SHEET_HEADER);
+    expect(draw()).toEqual(draw());
+  });
+});
+
+describe('drawings of random storeys', () => {
+  it.each(Object.keys(SHAPES))('%s: no text touches another, none leaves its sheet, every sheet fits a page', (kind) => {
+    for (let seed = 0; seed < 2; seed += 1) {
+      const storey = drawnStorey(randomJob(kind, seed), RANGE);
+      const units = seed % 2 === 0 ? 'in' : 'mm';
+      for (const drawing of [storeyPlan(storey, RANGE, units, SHEET_HEADER), ...storey.walls.map((wall) => wallElevation(wall, storey, RANGE, units, SHEET_HEADER))]) {
+        expect([kind, seed, drawing.name, overlappingTexts(drawing), clippedTexts(drawing)]).toEqual([kind, seed, drawing.name, [], []]);
+        expect(drawing.width / drawing.scale / 1e6).toBeLessThanOrEqual(392);
+        expect(drawing.height / drawing.scale / 1e6).toBeLessThanOrEqual(232);
+      }
+    }
+  });
+});
