@@ -81,7 +81,7 @@ export class RowReader {
   flag(key: string, fallback: boolean): boolean | undefined {
     const value = this.value(key);
     if (value === undefined) return fallback;
-    const word = String(value).trim().toLowerCase();
+    const word = typeof value === 'object' ? '' : String(value).trim().toLowerCase();
     if (['true', 'yes', 'y', '1'].includes(word)) return true;
     if (['false', 'no', 'n', '0'].includes(word)) return false;
     return this.fail(key, 'true or false');

@@ -26,12 +26,19 @@ export function bracketed(text: string): { readonly words: string; readonly unit
 export function readHeader(kind: RowKind, text: string): HeaderReading | undefined {
   if (text.length > MAX_HEADER) return undefined;
   const { words, unit } = bracketed(text);
+  const marked = /^([^"'\u2032\u2033].*?)\s*(["'\u2032\u2033])$/s.exec(words.trim());
+  if (marked && unit === null) return withTrailingUnit(kind, marked[1] ?? '', marked[2] ?? '');
   const rule = ruleNamed(kind, words);
   if (rule) return withUnit(rule, unit);
-  const trailing = /^(.*?)(?:[\s_,-]+([\p{L}°]+)|\s*(["'\u2032\u2033]))$/u.exec(words.trim());
-  const shorter = trailing && unit === null ? ruleNamed(kind, trailing[1] ?? '') : undefined;
-  const written = plainText(trailing?.[2] ?? trailing?.[3] ?? '');
-  return shorter?.unit === 'length' && lengthUnitNamed(written) ? withUnit(shorter, written) : undefined;
+  const trailing = /^(.*?)[\s_,-]+(\p{L}+)$/su.exec(words.trim());
+  return trailing && unit === null ? withTrailingUnit(kind, trailing[1] ?? '', trailing[2] ?? '') : undefined;
+}
+
+/** `height_mm`, `W"`: a unit of length after the name of a column that takes one. */
+function withTrailingUnit(kind: RowKind, words: string, unit: string): HeaderReading | undefined {
+  const rule = ruleNamed(kind, words);
+  const written = plainText(unit);
+  return rule?.unit === 'length' && lengthUnitNamed(written) ? withUnit(rule, written) : undefined;
 }
 
 const rulesOf = (kind: RowKind): ReadonlyMap<string, ColumnRule> =>
