@@ -31,6 +31,12 @@ export class QuotesController {
     return this.service.because(actor, id, n);
   }
 
+  @Post('quotes/:id/issue')
+  @Answers(QuoteAnswer, { summary: 'Issue a draft: it is frozen from here on', permission: 'quote.issue', ifMatch: 'honoured' })
+  issue(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
+    return this.service.issue(actor, id, version);
+  }
+
   @Post('quotes/:id/accept')
   @Answers(QuoteAnswer, { summary: 'Accept an issued quote; refused while a question that holds it is open', permission: 'quote.accept', ifMatch: 'honoured' })
   accept(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {

@@ -72,6 +72,11 @@ export class QuotesService {
     });
   }
 
+  async issue(actor: Actor, id: string, expected: number | null): Promise<QuoteAnswer> {
+    permit(actor, 'quote.issue');
+    return this.moved(actor, id, expected, 'issue', { issued_at: this.clock.now() });
+  }
+
   async accept(actor: Actor, id: string, expected: number | null): Promise<QuoteAnswer> {
     permit(actor, 'quote.accept');
     return this.moved(actor, id, expected, 'accept');
