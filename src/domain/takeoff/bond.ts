@@ -152,6 +152,8 @@ const mirroredSegment = (length: Nm) => (segment: Segment): Segment => ({
   wholeAtSeam: segment.wholeAtSeam,
   seamLeft: segment.seamRight,
   seamRight: segment.seamLeft,
+  overLeft: segment.overRight,
+  overRight: segment.overLeft,
 });
 
 /** Lengths of the pieces of a placement, in order of station. */

@@ -92,7 +92,7 @@ function piecesIn(window: Window, pieces: readonly CoursePiece[], course: Course
         inside: piece.inside,
         counted: piece.counted && begins && piece.from < window.to,
         junction: piece.junction,
-        pieceLength: piece.to - piece.from,
+        pieceLength: piece.inside ? piece.to - piece.from : piece.cutLength,
         cutEnds: piece.kind === 'straight' ? (cut?.cutEnds ?? 0) : 0,
         webs: websOf(piece, window, cut, span, range),
         notches: piece.inside ? [] : notchesOf(span, course.run, openings),

@@ -11,6 +11,8 @@ export interface LinePiece {
   readonly to: Nm;
   /** Station of the off-module joint this piece was cut for, null where it has none. */
   readonly seamAt: Nm | null;
+  /** Added to its axis length where an end is cut on the skew. */
+  readonly over: Nm;
 }
 
 export interface LaidLine {
@@ -32,8 +34,8 @@ function withSeam(run: CourseRun, at: Nm, range: FormRange): CourseRun {
   const segments = run.segments.flatMap((segment): Segment[] => {
     if (offModule(segment, range) === 0 || at <= segment.from || at >= segment.to) return [segment];
     return [
-      { ...segment, to: at, fixedRight: false, seamRight: true },
-      { ...segment, from: at, fixedLeft: false, seamLeft: true, wholeAtSeam: true },
+      { ...segment, to: at, fixedRight: false, seamRight: true, overRight: 0 },
+      { ...segment, from: at, fixedLeft: false, seamLeft: true, wholeAtSeam: true, overLeft: 0 },
     ];
   });
   return { ...run, segments };
@@ -65,10 +67,14 @@ function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement
     run.segments.flatMap((segment, index) => {
       const own = piecesOf(segment, chosen[course]![index]!);
       const seamHere = segment.seamRight || offModule(segment, range) > 0;
-      return own.map((piece, order): LinePiece => ({ ...piece, seamAt: seamHere && order === own.length - 1 ? piece.to : null }));
+      return own.map((piece, order): LinePiece => ({
+        ...piece,
+        seamAt: seamHere && order === own.length - 1 ? piece.to : null,
+        over: (order === 0 ? segment.overLeft : 0) + (order === own.length - 1 ? segment.overRight : 0),
+      }));
     }),
   );
-  const lengths = runs.flatMap((run, course) => pieces[course]!.map(({ from, to }) => (run.ripped ? from - to : to - from)));
+  const lengths = runs.flatMap((run, course) => pieces[course]!.map(({ from, to, over }) => (run.ripped ? -1 : 1) * (to - from + over)));
   return { runs, pieces, seam, cost, lengths: lengths.sort((a, b) => b - a) };
 }
 
@@ -95,7 +101,8 @@ function layOneWay(runs: readonly CourseRun[], range: FormRange): LaidLine {
   return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
 }
 
-const mirroredPiece = ({ from, to, seamAt }: LinePiece, length: Nm): LinePiece => ({
+const mirroredPiece = ({ from, to, seamAt, over }: LinePiece, length: Nm): LinePiece => ({
+  over,
   from: length - to,
   to: length - from,
   seamAt: seamAt === null ? null : length - seamAt,

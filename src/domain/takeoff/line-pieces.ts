@@ -22,6 +22,8 @@ export interface CoursePiece {
   /** A corner unit belongs to the arriving wall; everything else to its own. */
   readonly counted: boolean;
   readonly height: Nm;
+  /** Length it is cut to: at its longer face where an end is cut on the skew. */
+  readonly cutLength: Nm;
 }
 
 export interface CoursePieces {
@@ -61,6 +63,7 @@ function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: Storey
       junction: junction.id,
       counted: joint.arriving,
       height: run.height,
+      cutLength: leg.to - leg.from,
     },
   ];
 }
@@ -80,6 +83,7 @@ function closures(line: Line, run: CourseRun, openings: readonly LineOpening[], 
     junction: null,
     counted: true,
     height,
+    cutLength: height,
   });
   const ends = [
     ...(run.closedStart ? [closure('c0', run.from, 'end', run.height)] : []),
@@ -112,11 +116,12 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
         kind: 'straight',
         sku: `${range.straightPrefix}${line.core.code}`,
         hand: null,
-        why: reason(piece.to - piece.from, order, group.length, piece.seamAt !== null, range.formLength),
+        why: reason(piece.to - piece.from + piece.over, order, group.length, piece.seamAt !== null, range.formLength),
         inside: false,
         junction: null,
         counted: true,
         height: run.height,
+        cutLength: piece.to - piece.from + piece.over,
       })),
     );
     const tiled = [...legPiece(line, run, 'start', plan), ...forms, ...legPiece(line, run, 'end', plan)];

@@ -22,10 +22,14 @@ function shareOf(piece: Nm, form: Nm): number {
   return piece >= form ? FORM_SHARE : Math.round(FORM_SHARE / Math.floor(form / piece));
 }
 
+/** Length on the longer face: what the pieces are cut from. */
+const faceLength = (segment: Segment): Nm => segment.to - segment.from + segment.overLeft + segment.overRight;
+
 function placement(segment: Segment, first: Nm, last: Nm, ripped: boolean, form: Nm): Placement {
-  const length = segment.to - segment.from;
+  const length = faceLength(segment);
+  const end = segment.to + segment.overRight;
   const joints: Nm[] = [];
-  for (let at = segment.from + first; at <= segment.to - last && at < segment.to; at += form) joints.push(at);
+  for (let at = segment.from - segment.overLeft + first; at <= end - last && at < end; at += form) joints.push(at);
   const between = first === length ? 0 : Math.round((length - first - last) / form);
   const ends = first === length ? [first] : [first, last];
   const cut = ends.filter((piece) => piece < form);
@@ -47,7 +51,7 @@ function placement(segment: Segment, first: Nm, last: Nm, ripped: boolean, form:
  */
 export function placementsOf(segment: Segment, ripped: boolean, range: PlacementRange): Placement[] {
   const { formLength, cutModule, minPiece } = range;
-  const length = segment.to - segment.from;
+  const length = faceLength(segment);
   if (length <= formLength) return [placement(segment, length, 0, ripped, formLength)];
   const fromRight = segment.fixedRight && !segment.fixedLeft;
   const found: Placement[] = [];
@@ -55,6 +59,7 @@ export function placementsOf(segment: Segment, ripped: boolean, range: Placement
     const rest = (length - lead) % formLength || formLength;
     if (rest < minPiece) continue;
     const [first, last] = fromRight ? [rest, lead] : [lead, rest];
+    if (first <= segment.overLeft || last <= segment.overRight) continue;
     if (segment.wholeAtSeam && (segment.seamLeft ? first : last) !== formLength) continue;
     found.push(placement(segment, first, last, ripped, formLength));
   }

@@ -5,6 +5,7 @@ import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { takesWhole, type LineOpening } from './openings.js';
 import type { StoreyPlan } from './storey-plan.js';
+import type { Tee } from './tees.js';
 
 /** A stretch of straight forms in one course between legs, ends and jambs. */
 export interface Segment {
@@ -17,6 +18,9 @@ export interface Segment {
   readonly wholeAtSeam: boolean;
   readonly seamLeft: boolean;
   readonly seamRight: boolean;
+  /** What the end pieces are longer on one face than on the axis, where they are cut on the skew. */
+  readonly overLeft: Nm;
+  readonly overRight: Nm;
 }
 
 export interface Leg {
@@ -64,6 +68,8 @@ interface EndState {
   readonly closed: boolean;
   /** Another run's forms butt here. */
   readonly butt: boolean;
+  /** Cut on the skew: the longer face passes the axis by this much. */
+  readonly over: Nm;
 }
 
 /** Distance from the node back to the end of the wall as drawn, outward positive. */
@@ -84,22 +90,27 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const node = end === 'start' ? 0 : line.length;
   const outwards = end === 'start' ? -1 : 1;
   const elevation = line.base + bottom;
-  const free: EndState = { station: node + outwards * drawnBeyond(line, end), leg: 0, long: false, closed: true, butt: false };
+  const free: EndState = { station: node + outwards * drawnBeyond(line, end), leg: 0, long: false, closed: true, butt: false, over: 0 };
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return { ...free, station: node, closed: false };
   const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
   const beside = context.courseAt(neighbour, elevation);
   if (!beside) return free;
   const closed = joint.kind !== 'tee' && beside.height < height;
-  if (joint.kind === 'tee') return { station: node - outwards * joint.tee.formTrim, leg: 0, long: false, closed: false, butt: false };
-  if (joint.kind === 'straight') return { station: node, leg: 0, long: false, closed, butt: true };
+  if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closed: false, over: skewOver(line, joint.tee) };
+  if (joint.kind === 'straight') return { ...free, station: node, closed, butt: true };
   const legs = legsAt(line, joint.turn, joint.unit?.legs.get(line.core.code) ?? null, context.range);
-  if (!legs) return { station: node, leg: 0, long: false, closed, butt: false };
+  if (!legs) return { ...free, station: node, closed };
   const oddCourse = ordinal(line, n, context.range) % 2 === 1;
   const long = (oddCourse === arrivingFirst) === joint.arriving;
   const other = context.plan.walls[joint.partner]!.thickness;
   const leg = legOnAxis(long ? legs.long : legs.short, line.thickness, other, joint.turn);
-  return { station: node, leg, long, closed, butt: false };
+  return { ...free, station: node, leg, long, closed };
+}
+
+/** A branch cut on the skew is longer on one face by (T/2)·cot φ; the piece counts at its longer face (decision 9). */
+function skewOver(line: Line, tee: Tee): Nm {
+  return tee.square ? 0 : Math.round(Math.abs(line.thickness / 2 / Math.tan((tee.angle * Math.PI) / 180)));
 }
 
 /** Legs of the corner; where two cores meet no unit exists and the wall's own core lends its legs, to be made by advice. */
@@ -117,19 +128,22 @@ function fitLegs(from: Nm, to: Nm, start: EndState, end: EndState): { startTo: N
   return { startTo, endFrom: startTo };
 }
 
-function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], fixedLeft: boolean, fixedRight: boolean): Segment[] {
+function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], start: { fixed: boolean; over: Nm }, end: { fixed: boolean; over: Nm }): Segment[] {
   const segments: Segment[] = [];
   let left = from;
-  let fixed = fixedLeft;
-  const push = (end: Nm, right: boolean): void => {
-    if (end > left) segments.push({ from: left, to: end, fixedLeft: fixed, fixedRight: right, wholeAtSeam: false, seamLeft: false, seamRight: false });
+  let beside = start;
+  const jamb = { fixed: false, over: 0 };
+  const push = (at: Nm, next: { fixed: boolean; over: Nm }): void => {
+    if (at <= left) return;
+    const ends = { fixedLeft: beside.fixed, fixedRight: next.fixed, overLeft: beside.over, overRight: next.over };
+    segments.push({ from: left, to: at, ...ends, wholeAtSeam: false, seamLeft: false, seamRight: false });
   };
   for (const gap of voids) {
-    push(Math.min(gap.from, to), false);
+    push(Math.min(gap.from, to), jamb);
     left = Math.max(left, gap.to);
-    fixed = false;
+    beside = jamb;
   }
-  push(to, fixedRight);
+  push(to, end);
   return segments;
 }
 
@@ -156,7 +170,7 @@ export function courseRuns(line: Line, openings: readonly LineOpening[], arrivin
       const endLeg = end.leg > 0 && to > endFrom ? { from: endFrom, to, long: end.long } : null;
       const startWhole = startLeg !== null && startTo === fitted.startTo;
       const endWhole = endLeg !== null && endFrom === fitted.endFrom;
-      const segments = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, startWhole, endWhole);
+      const segments = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, { fixed: startWhole, over: start.over }, { fixed: endWhole, over: end.over });
       const isJoint = (at: Nm): boolean => segments.some((segment) => segment.from === at || segment.to === at);
       const fixedJoints = [
         ...(start.butt ? [from] : []),

@@ -37,7 +37,7 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
         storey,
         wall: wallAt(piece.from),
         course: run.n,
-        length: piece.kind === 'end-closure' ? piece.height : piece.to - piece.from,
+        length: piece.cutLength,
         whole: piece.kind === 'straight' && run.ripped,
       })),
   );

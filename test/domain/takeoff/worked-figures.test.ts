@@ -158,6 +158,10 @@ describe('tees (decisions 8 and 9)', () => {
     expect(found.severity).toBe('advise');
     expect((found.numbers['cutOutMm'] as number) / 25.4).toBeCloseTo(8.49, 2);
     expect((found.numbers['formTrimMm'] as number) / 25.4).toBeCloseTo(5.5 * Math.SQRT2, 6);
+    // The piece at the skew counts at its longer face: (T/2)·cot 45° = 5.5 in more than on the axis.
+    const first = wallOf(takeoff, 'P').courses[0]!.pieces.find((piece) => !piece.inside)!;
+    expect(first.pieceLength - (first.to - first.from)).toBe(inches(5.5));
+    expect(takeoff.cuts.flatMap((form) => form.parts).every((part) => part.offset + part.length <= inches(48))).toBe(true);
   });
 
   it('lets the straightest pair of three through and holds where none is straight', () => {
