@@ -15,6 +15,9 @@ export const HERON = {
   square: { '4': [36.5, 20.5], '6': [37.5, 21.5], '8': [38.5, 22.5], '10': [39.5, 23.5] } as Readonly<Record<string, readonly [number, number]>>,
   pair: { '4': [24, 16], '6': [24, 16], '8': [24, 16], '10': [24, 16] } as Readonly<Record<string, readonly [number, number]>>,
   hinged: { '4': [26, 18], '6': [26, 18], '8': [28, 20], '10': [28, 20] } as Readonly<Record<string, readonly [number, number]>>,
+  overage: 0.05,
+  pumpLossYd3: 0.5,
+  orderStepYd3: 0.25,
   hingedTurns: [10, 100] as readonly [number, number],
 };
 

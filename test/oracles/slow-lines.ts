@@ -91,7 +91,7 @@ function slowOpening(document: ScheduleDocument, row: ScheduleDocument['openings
 }
 
 /** Walls without coordinates walk on from the wall they name, at the turn they name. */
-function placeDeclared(document: ScheduleDocument): Map<string, { from: Point; to: Point }> {
+export function placeDeclared(document: ScheduleDocument): Map<string, { from: Point; to: Point }> {
   const placed = new Map<string, { from: Point; to: Point }>();
   const read = (value: number | string): number => readInches(value, document.units);
   for (const row of document.walls) {

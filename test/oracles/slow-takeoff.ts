@@ -19,6 +19,8 @@ export interface SlowTakeoff {
   /** Concrete [in³], the two ways. */
   readonly concreteByLengths: number;
   readonly concreteByUnion: number;
+  /** Concrete by storey, by union [in³]. */
+  readonly concreteOf: ReadonlyMap<string, number>;
   /** Corners whose turn no unit makes. */
   readonly notMade: readonly number[];
 }
@@ -244,22 +246,24 @@ function offModule(line: readonly Stood[], turns: readonly number[], figures: Fi
 }
 
 /** The concrete of every slab of height in which the same walls stand. */
-function concrete(site: Site): { concreteByLengths: number; concreteByUnion: number } {
+function concrete(site: Site): Pick<SlowTakeoff, 'concreteByLengths' | 'concreteByUnion' | 'concreteOf'> {
   let concreteByLengths = 0;
-  let concreteByUnion = 0;
+  const concreteOf = new Map<string, number>();
   for (const storey of new Set(site.walls.map((wall) => wall.storey))) {
     const walls = site.walls.filter((wall) => wall.storey === storey);
     const levels = [...new Set(walls.flatMap((wall) => [wall.base, wall.base + wall.stacks[0]!.height]))].sort((a, b) => a - b);
+    const holes = walls.reduce((sum, wall) => sum + wall.openings.reduce((area, { width, height }) => area + width * height, 0) * wall.core, 0);
+    let solid = 0;
     for (let index = 1; index < levels.length; index++) {
       const [low, high] = [levels[index - 1]!, levels[index]!];
       const here = walls.filter((wall) => standsAt(wall, (low + high) / 2));
       concreteByLengths += (high - low) * here.reduce((sum, wall) => sum + lengthAt(site, wall, (low + high) / 2) * wall.core, 0);
-      concreteByUnion += (high - low) * unionArea(here.map((wall) => footprint(site, wall, (low + high) / 2)));
+      solid += (high - low) * unionArea(here.map((wall) => footprint(site, wall, (low + high) / 2)));
     }
+    concreteByLengths -= holes;
+    concreteOf.set(storey, solid - holes);
   }
-  const holes = site.walls.reduce((sum, wall) =>
-    sum + wall.openings.reduce((area, opening) => area + opening.width * opening.height, 0) * wall.core, 0);
-  return { concreteByLengths: concreteByLengths - holes, concreteByUnion: concreteByUnion - holes };
+  return { concreteByLengths, concreteOf, concreteByUnion: [...concreteOf.values()].reduce((sum, volume) => sum + volume, 0) };
 }
 
 /** decisions.md 5, 9, 10: axis length, less a closure at a free end, less half the through core at a tee. */

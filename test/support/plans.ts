@@ -19,7 +19,9 @@ export interface PlanWishes {
   readonly openings?: boolean;
 }
 
-export const PLAN_KINDS = [...Object.keys(SHAPES), 'partitions', 'garage', 'step', 'twoStoreys'] as const;
+export const PLAN_KINDS = [...Object.keys(SHAPES), 'partitions', 'threeEnds', 'garage', 'step', 'raised', 'straightStep', 'twoStoreys'] as const;
+/** Kinds whose courses must meet those of a wall of another height or base. */
+const LEVEL_KINDS: readonly string[] = ['garage', 'step', 'raised', 'straightStep'];
 
 const CORES = ['4', '6', '8', '10'];
 /** Clear of every corner leg of the demo range, and of the closure that a form runs into an opening. */
@@ -44,12 +46,15 @@ export function randomPlan(seed: number, wishes: PlanWishes = {}): Plan {
     random, perInch: metric ? 25.4 : 1, step: metric ? random.pick([1, 5, 10, 100]) : random.pick([1, 1, 2, 12, 0.5, 0.25, 1 / 64]),
     walls: [], openings: [], chains: [],
   };
-  const height = randomHeight(draft);
+  const height = randomHeight(draft, LEVEL_KINDS.includes(kind));
   const storeys: StoreyRow[] = [{ id: 'S1', height, grade: 'above', storeyAbove: kind === 'twoStoreys', closed: false }];
   const core = random.pick(CORES);
   if (kind === 'partitions') partitions(draft, core);
   else if (kind === 'garage') garage(draft, core, height);
+  else if (kind === 'threeEnds') threeEnds(draft, core);
   else if (kind === 'step') step(draft, core, height);
+  else if (kind === 'raised') raised(draft, core, height);
+  else if (kind === 'straightStep') straightStep(draft, core, height);
   else if (kind === 'twoStoreys') storeys.push(twoStoreys(draft, core));
   else for (const outline of SHAPES[kind]!(sizer(draft), random)) addOutline(draft, outline, { storey: 'S1', core });
   if (wishes.openings ?? true) addOpenings(draft, storeys, wishes.tight ?? false);
@@ -74,15 +79,17 @@ const written = (draft: Draft, inches: number): number => {
   return Math.abs(value - onGrid) < 1e-6 ? onGrid : value;
 };
 
-function randomHeight(draft: Draft): number {
+/** A height some stack makes; without strips where a lower wall must meet its bed joints. */
+function randomHeight(draft: Draft, level = false): number {
   for (;;) {
     const inches = draft.random.pick([96, 96, 108, 120, 100, draft.random.whole(48, 140), draft.random.whole(4 * 48, 4 * 140) / 4]);
     const height = draft.perInch === 1 ? inches : Math.round((inches * draft.perInch) / 10) * 10;
-    if (slowStacks(height / draft.perInch, HERON).length > 0) return height;
+    const stack = slowStacks(height / draft.perInch, HERON)[0];
+    if (stack && !(level && stack.strips > 0)) return height;
   }
 }
 
-function addOutline(draft: Draft, { points, open }: Outline, wall: Pick<WallRow, 'storey' | 'core' | 'height'>): readonly string[] {
+function addOutline(draft: Draft, { points, open }: Outline, wall: Pick<WallRow, 'storey' | 'core' | 'height' | 'base'>): readonly string[] {
   const last = open ? points.length - 1 : points.length;
   const marks: string[] = [];
   for (let index = 0; index < last; index++) {
@@ -136,6 +143,34 @@ function step(draft: Draft, core: string, height: number): void {
   addOutline(draft, { points: [[0, 0], [width, 0], [width, depth], [0, depth]] }, { storey: 'S1', core });
   const index = draft.random.whole(0, 3);
   draft.walls[index] = { ...draft.walls[index]!, height: lowerHeight(draft, height) };
+}
+
+/** One wall of a rectangle stands on a stepped footing, whole courses up: its neighbours go on free below it. */
+function raised(draft: Draft, core: string, height: number): void {
+  step(draft, core, height);
+  const courses = Math.floor(height / draft.perInch / HERON.courseHeight);
+  const base = draft.random.whole(1, Math.max(1, courses - 2)) * HERON.courseHeight * draft.perInch;
+  draft.walls.forEach((wall, index) => {
+    if (wall.height !== undefined) draft.walls[index] = { ...wall, base, height: height - base };
+  });
+}
+
+/** A wall that goes straight on lower, and round a corner from there. */
+function straightStep(draft: Draft, core: string, height: number): void {
+  const size = sizer(draft);
+  const [first, second, third] = [size(120, 300), size(120, 300), size(120, 240)];
+  addOutline(draft, { points: [[0, 0], [first, 0], [first + second, 0], [first + second, third]], open: true }, { storey: 'S1', core });
+  const lower = lowerHeight(draft, height);
+  for (const index of [1, 2]) draft.walls[index] = { ...draft.walls[index]!, height: lower };
+}
+
+/** A partition drawn to a point where its through wall is drawn in two: three ends meet. */
+function threeEnds(draft: Draft, core: string): void {
+  const size = sizer(draft);
+  const [width, depth] = [size(300, 560), size(200, 400)];
+  const x = size(100, width - 100);
+  addOutline(draft, { points: [[0, 0], [x, 0], [width, 0], [width, depth], [0, depth]] }, { storey: 'S1', core });
+  addOutline(draft, { points: [[x, 0], [x, size(90, depth - 40)]], open: true }, { storey: 'S1', core: draft.random.pick(CORES) });
 }
 
 function twoStoreys(draft: Draft, core: string): StoreyRow {

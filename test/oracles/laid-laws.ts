@@ -1,0 +1,286 @@
+import type { FormRange } from '../../src/domain/range/range.js';
+import type { LaidCourse, LaidStorey, LaidWall, Piece, Takeoff } from '../../src/domain/takeoff/index.js';
+
+/**
+ * What must hold of any laid job, said without knowing how it was laid: what is broken, in words, nothing where all holds.
+ * Lengths are whole nanometres and compared with ===.
+ */
+export function brokenLaws(takeoff: Takeoff, range: FormRange): string[] {
+  const walls = takeoff.laid.storeys.flatMap((storey) => storey.walls);
+  return [
+    ...walls.flatMap((wall) => [
+      ...brokenHeights(wall), ...wall.courses.flatMap((course) => [...brokenCourse(wall, course, range), ...brokenJoints(wall, course)]),
+    ]),
+    ...brokenPieces(walls, range),
+    ...brokenCuts(takeoff, walls, range),
+    ...brokenBond(takeoff, range),
+    ...takeoff.laid.storeys.flatMap((storey) => brokenLegs(storey, range)),
+    ...brokenHands(takeoff),
+    ...brokenCornerOrders(takeoff),
+  ];
+}
+
+const sum = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
+
+/** Courses and strips stand on one another and make the stack's height; strips only between two full courses. */
+function brokenHeights({ mark, courses, strips, stack }: LaidWall): string[] {
+  const broken: string[] = [];
+  let top = 0;
+  for (const course of courses) {
+    const strip = strips.find(({ afterCourse }) => afterCourse === course.n - 1);
+    if (strip && strip.bottom !== top) broken.push(`${mark}: strip under course ${course.n} at ${strip.bottom}, courses reach ${top}`);
+    top += strip?.height ?? 0;
+    if (course.bottom !== top) broken.push(`${mark}: course ${course.n} at ${course.bottom}, courses reach ${top}`);
+    top += course.height;
+    if (strip && course.ripped) broken.push(`${mark}: strip under the ripped course`);
+  }
+  if (top !== stack.height) broken.push(`${mark}: courses reach ${top}, stack is ${stack.height}`);
+  if (courses.length !== stack.courses || strips.length !== stack.strips) broken.push(`${mark}: stack and courses differ`);
+  for (const { afterCourse } of strips) {
+    if (afterCourse < 1 || afterCourse >= courses.length) broken.push(`${mark}: strip after course ${afterCourse}`);
+  }
+  return broken;
+}
+
+/** Legs, forms and voids follow one another from end to end without gap or overlap. */
+function brokenCourse(wall: LaidWall, course: LaidCourse, range: FormRange): string[] {
+  const where = `${wall.mark}/${course.n}`;
+  const spans = [...course.pieces.filter((piece) => !piece.inside), ...course.voids].sort((a, b) => a.from - b.from);
+  const broken: string[] = [];
+  let at = course.from;
+  for (const { from, to } of spans) {
+    if (from !== at || to <= from) broken.push(`${where}: span ${from}..${to} where ${at} was reached`);
+    if (![from, to].every(Number.isSafeInteger)) broken.push(`${where}: span ${from}..${to} is not whole`);
+    at = to;
+  }
+  if (at !== course.to || sum(spans.map(({ from, to }) => to - from)) !== course.to - course.from) broken.push(`${where}: reaches ${at}, not ${course.to}`);
+  for (const { opening, from, to } of course.voids) {
+    const hole = wall.openings.find(({ mark }) => mark === opening)!;
+    if (hole.sill > course.bottom || hole.head < course.bottom + course.height) broken.push(`${where}: ${opening} takes less than the course`);
+    if (from !== hole.formsFrom || to !== hole.formsTo) broken.push(`${where}: void of ${opening} is not where its forms stop`);
+    const back = hole.lining === 'end-closure' ? range.closure.thickness : 0;
+    if (hole.formsFrom !== hole.from + back || hole.formsTo !== hole.to - back) broken.push(`${where}: forms of ${opening} stop at the wrong place`);
+  }
+  return broken;
+}
+
+/** A head joint stands wherever two pieces of a course touch, and nowhere else but at the wall's own ends. */
+function brokenJoints({ mark, length }: LaidWall, { n, pieces, headJoints }: LaidCourse): string[] {
+  const laid = pieces.filter((piece) => !piece.inside).sort((a, b) => a.from - b.from);
+  const touching = laid.slice(1).filter(({ from }, index) => laid[index]!.to === from).map(({ from }) => from);
+  const inner = headJoints.map(({ at }) => at).filter((at) => at !== 0 && at !== length).sort((a, b) => a - b);
+  return touching.join() === inner.join() ? [] : [`${mark}/${n}: pieces touch at ${touching.join()}, head joints at ${inner.join()}`];
+}
+
+/** Every physical piece is one: counted once, no longer than a form, made up of its clipped spans. */
+function brokenPieces(walls: readonly LaidWall[], range: FormRange): string[] {
+  const broken: string[] = [];
+  const byId = new Map<string, Piece[]>();
+  for (const piece of allPieces(walls)) byId.set(piece.id, [...(byId.get(piece.id) ?? []), piece]);
+  for (const [id, pieces] of byId) {
+    if (pieces.filter(({ counted }) => counted).length !== 1) broken.push(`${id} is counted ${pieces.filter(({ counted }) => counted).length} times`);
+    const { kind, pieceLength, cutEnds, webs } = pieces[0]!;
+    if (kind !== 'straight') continue;
+    if (sum(pieces.map(({ from, to }) => to - from)) !== pieceLength) broken.push(`${id} of ${pieceLength} is laid as ${pieces.map(({ from, to }) => to - from).join('+')}`);
+    if (pieceLength > range.formLength) broken.push(`${id} is longer than a form`);
+    if ((pieceLength === range.formLength) !== (cutEnds === 0)) broken.push(`${id} of ${pieceLength} has ${cutEnds} cut ends`);
+    const stations = pieces.flatMap((piece) => piece.webs ?? []);
+    if (webs && pieces.length === 1) {
+      const gaps = stations.slice(1).map((station, index) => station - stations[index]!);
+      if (gaps.some((gap) => gap !== range.webSpacing)) broken.push(`${id}: webs are not one spacing apart`);
+      if (stations.some((station) => station < pieces[0]!.from || station > pieces[0]!.to)) broken.push(`${id}: a web stands outside its piece`);
+      // Where both cuts go through a web, the piece keeps those between them alone.
+      const most = Math.ceil(pieceLength / range.webSpacing);
+      const least = most - 1;
+      if (stations.length > most || stations.length < least) broken.push(`${id} of ${pieceLength} has ${stations.length} webs`);
+    }
+  }
+  return broken;
+}
+
+const allPieces = (walls: readonly LaidWall[]): Piece[] => walls.flatMap((wall) => wall.courses.flatMap((course) => course.pieces));
+
+/** The cut list holds every sawn straight piece once, within its form; with the whole ones it makes the forms that are bought. */
+function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRange): string[] {
+  const broken: string[] = [];
+  const straight = allPieces(walls).filter(({ kind, counted }) => kind === 'straight' && counted);
+  const sawn = new Map(straight.filter(({ cutEnds }) => cutEnds > 0).map((piece) => [piece.id, piece]));
+  const skus = new Set(straight.map(({ sku }) => sku));
+  const cut = new Set<string>();
+  for (const line of takeoff.cuts.filter(({ sku }) => skus.has(sku))) {
+    const form = `form ${line.storey}/${line.sku}/${line.form}`;
+    let reach = 0;
+    for (const part of line.parts) {
+      if (part.offset < reach) broken.push(`${form}: ${part.piece} overlaps`);
+      reach = part.offset + part.length;
+      const piece = sawn.get(part.piece);
+      if (!piece) broken.push(`${part.piece} is cut but not laid`);
+      else if (piece.pieceLength !== part.length || piece.sku !== line.sku) broken.push(`${part.piece} is cut to ${part.length}, laid ${piece.pieceLength}`);
+      else if (!websFit(piece, part.offset, range)) broken.push(`${part.piece} cut at ${part.offset} has webs at ${piece.webs!.map((web) => web - piece.from).join()}`);
+      if (cut.has(part.piece)) broken.push(`${part.piece} is cut twice`);
+      cut.add(part.piece);
+    }
+    if (reach + line.offcut > range.formLength) broken.push(`${form} is overfull`);
+  }
+  for (const [id, piece] of sawn) if (!cut.has(id)) broken.push(`${id} of ${piece.pieceLength} is not in the cut list`);
+  for (const unit of takeoff.units.filter(({ kind }) => kind === 'straight')) {
+    const pieces = straight.filter(({ sku }) => sku === unit.sku);
+    const forms = takeoff.cuts.filter(({ sku }) => sku === unit.sku).length + pieces.filter(({ cutEnds }) => cutEnds === 0).length;
+    if (forms !== unit.bought) broken.push(`${unit.sku}: ${forms} forms whole and sawn, ${unit.bought} bought`);
+    if (pieces.length !== unit.pieces) broken.push(`${unit.sku}: ${pieces.length} pieces laid, ${unit.pieces} counted`);
+    const material = takeoff.laid.storeys.map((storey) =>
+      Math.ceil(sum(allPieces(storey.walls).filter(({ sku, counted }) => sku === unit.sku && counted).map(({ pieceLength }) => pieceLength)) / range.formLength));
+    if (unit.lowerBound < sum(material) || unit.lowerBound > unit.bought) broken.push(`${unit.sku}: bound ${unit.lowerBound} of material ${sum(material)} and bought ${unit.bought}`);
+    if (unit.spare < Math.max(1, Math.ceil(unit.bought * range.parameters.spareForms - 1e-9))) broken.push(`${unit.sku}: ${unit.spare} spares of ${unit.bought}`);
+  }
+  return broken;
+}
+
+/** The webs of a piece are those of the form where it was sawn, the piece turned end for end or not. */
+function websFit(piece: Piece, offset: number, range: FormRange): boolean {
+  if (!piece.webs || piece.pieceLength !== piece.to - piece.from) return true;
+  const laid = piece.webs.map((web) => web - piece.from);
+  const form = Array.from({ length: Math.ceil(range.formLength / range.webSpacing) }, (_, index) => range.firstWeb + index * range.webSpacing);
+  const kept = form.map((web) => web - offset).filter((web) => web > 0 && web < piece.pieceLength);
+  const turned = kept.map((web) => piece.pieceLength - web).reverse();
+  return laid.join() === kept.join() || laid.join() === turned.join();
+}
+
+interface PlacedJoint {
+  readonly wall: string;
+  readonly course: number;
+  readonly at: number;
+  readonly x: number;
+  readonly y: number;
+  readonly seam: boolean;
+}
+
+/** Two nanometres: stations are whole, their places on the plan are not. */
+const HAIR = 2;
+
+/** Head joints of successive courses nearer than the stagger, and joints at a tee, are exactly those the answer lists. */
+function brokenBond(takeoff: Takeoff, range: FormRange): string[] {
+  const expected: string[] = [];
+  for (const storey of takeoff.laid.storeys) {
+    for (const line of straightLines(storey)) {
+      const joints = line.flatMap((wall) => wall.courses.flatMap((course) => course.headJoints.map((joint) => placedJoint(wall, course.n, joint))));
+      for (const upper of joints.filter(({ seam }) => !seam)) {
+        for (const lower of joints.filter(({ seam, course }) => !seam && course === upper.course - 1)) {
+          if (Math.hypot(upper.x - lower.x, upper.y - lower.y) < range.minStagger - HAIR) expected.push(`${storey.id}/${upper.wall}/${upper.course} at ${upper.at}`);
+        }
+      }
+    }
+    for (const { tee, courses } of storey.junctions) {
+      const through = tee && storey.walls.find(({ mark }) => mark === tee.through);
+      for (const course of through?.courses.filter(({ n }) => courses.includes(n)) ?? []) {
+        for (const { at, kind } of course.headJoints) {
+          const near = at > tee!.cutFrom - range.webSpacing && at < tee!.cutTo + range.webSpacing;
+          if (near && kind !== 'seam') expected.push(`${storey.id}/${through!.mark}/${course.n} at ${at}`);
+        }
+      }
+    }
+  }
+  const listed = takeoff.bondBreaks.map(({ storey, wall, course, at }) => `${storey}/${wall}/${course} at ${at}`);
+  const missing = unmatched(expected, listed).map((place) => `bond break not listed: ${place}`);
+  return [...missing, ...unmatched(listed, expected).map((place) => `bond break listed where none is: ${place}`)];
+}
+
+function placedJoint(wall: LaidWall, course: number, { at, kind }: LaidCourse['headJoints'][number]): PlacedJoint {
+  const { axisFrom, axisTo, length } = wall;
+  const share = at / length;
+  return {
+    wall: wall.mark, course, at, seam: kind === 'seam',
+    x: axisFrom.x + (axisTo.x - axisFrom.x) * share, y: axisFrom.y + (axisTo.y - axisFrom.y) * share,
+  };
+}
+
+function unmatched(wanted: readonly string[], given: readonly string[]): string[] {
+  const rest = [...given];
+  return wanted.filter((each) => {
+    const index = rest.indexOf(each);
+    if (index >= 0) rest.splice(index, 1);
+    return index < 0;
+  });
+}
+
+/** Walls of one core, height and base that go straight on, together. */
+function straightLines({ walls, junctions }: LaidStorey): LaidWall[][] {
+  const lines = new Map(walls.map((wall) => [wall.mark, [wall]]));
+  for (const { kind, walls: marks } of junctions) {
+    const pairs = kind === 'straight' ? [marks] : kind === 'tee' && marks.length === 3 ? [marks.slice(0, 2)] : [];
+    for (const [one, two] of pairs) {
+      const [a, b] = [lines.get(one!)!, lines.get(two!)!];
+      const alike = a[0]!.core.code === b[0]!.core.code && a[0]!.askedHeight === b[0]!.askedHeight && a[0]!.base === b[0]!.base;
+      if (a === b || !alike) continue;
+      const joined = [...a, ...b];
+      for (const wall of joined) lines.set(wall.mark, joined);
+    }
+  }
+  return [...new Set(lines.values())];
+}
+
+/** A corner unit gives a leg to each of its walls, long and short in turn, course by course. */
+function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): string[] {
+  const broken: string[] = [];
+  for (const junction of junctions.filter(({ kind, unit }) => kind === 'corner' && unit)) {
+    const [arriving, leaving] = junction.walls.map((mark) => walls.find((wall) => wall.mark === mark)!) as [LaidWall, LaidWall];
+    const made = range.corners.find(({ kind }) => kind === junction.unit)!.legs.get(arriving.core.code)!;
+    const mitre = (arriving.thickness / 2) * Math.tan((Math.abs(junction.turn) * Math.PI) / 360);
+    let before: string | null = null;
+    for (const { course, piece } of junction.units) {
+      const legs = [arriving, leaving].map((wall) => {
+        const laid = wall.courses.flatMap(({ pieces }) => pieces).find((each) => each.id === piece && each.junction === junction.id);
+        return laid ? laid.to - laid.from + mitre : NaN;
+      });
+      const longFirst = Math.abs(legs[0]! - made.long) < 1e3 && Math.abs(legs[1]! - made.short) < 1e3;
+      const shortFirst = Math.abs(legs[0]! - made.short) < 1e3 && Math.abs(legs[1]! - made.long) < 1e3;
+      if (!longFirst && !shortFirst) broken.push(`${id}/${junction.id} course ${course}: legs ${legs.join(' and ')}`);
+      const now = longFirst ? 'long' : 'short';
+      if (now === before) broken.push(`${id}/${junction.id} course ${course}: ${now} leg twice`);
+      before = now;
+    }
+  }
+  return broken;
+}
+
+/** Hands alternate course by course, and are read from the convex side: the same leg first gives the other hand at a re-entrant corner. */
+function brokenHands({ laid }: Takeoff): string[] {
+  const broken: string[] = [];
+  const handOf = new Map<boolean, string>();
+  for (const { walls, junctions } of laid.storeys) {
+    for (const { id, unit, turn, units, walls: marks } of junctions.filter(({ kind, unit: made }) => kind === 'corner' && made === 'corner')) {
+      units.forEach(({ course, hand, piece }, index) => {
+        if (units[index - 1]?.hand === hand) broken.push(`${id} course ${course}: ${unit} of the hand below`);
+        const leg = walls.find(({ mark }) => mark === marks[0])!.courses.flatMap(({ pieces }) => pieces).find((each) => each.id === piece);
+        const left = (leg?.why === 'leg-long') === turn > 0;
+        const before = handOf.get(left) ?? hand;
+        handOf.set(left, before);
+        if (before !== hand) broken.push(`${id} course ${course}: ${hand} where the same leg was ${before}`);
+      });
+    }
+  }
+  if (handOf.size === 2 && handOf.get(true) === handOf.get(false)) broken.push('both hands are one');
+  return broken;
+}
+
+/** Corner units are bought one a corner and course; a sawn pair gives one of each hand, so the job buys as many as the hand it needs more of. */
+function brokenCornerOrders({ laid, units }: Takeoff): string[] {
+  const needed = new Map<string, { left: number; right: number }>();
+  for (const { units: made, unit } of laid.storeys.flatMap(({ junctions }) => junctions)) {
+    for (const { hand, sku } of made) {
+      const count = needed.get(`${unit} ${sku}`) ?? { left: 0, right: 0 };
+      needed.set(`${unit} ${sku}`, { ...count, [hand]: count[hand] + 1 });
+    }
+  }
+  const bought = new Map<string, number>();
+  for (const { kind, sku, bought: number } of units.filter((each) => each.kind.startsWith('corner'))) {
+    bought.set(`${kind} ${sku}`, (bought.get(`${kind} ${sku}`) ?? 0) + number);
+  }
+  const broken: string[] = [];
+  for (const [key, { left, right }] of needed) {
+    const expected = key.startsWith('corner-pair') ? Math.max(left, right) : left + right;
+    const given = [...bought].filter(([sku]) => sku === key || sku.startsWith(`${key}-`)).reduce((sum, [, number]) => sum + number, 0);
+    if (given !== expected) broken.push(`${key}: ${given} bought for ${left} left and ${right} right`);
+  }
+  return broken;
+}
