@@ -48,6 +48,16 @@ export class InputErrorList {
     if (this.total <= MAX_INPUT_ERRORS) return [...this.kept];
     const told = this.kept.slice(0, MAX_INPUT_ERRORS - 1);
     const more = this.total - told.length;
-    return [...told, { sheet: null, row: null, column: null, pointer: null, read: '', fix: `${more} more errors are not listed: put these right and send it again` }];
+    return [
+      ...told,
+      {
+        sheet: null,
+        row: null,
+        column: null,
+        pointer: null,
+        read: '',
+        fix: `${more} more errors are not listed: put these right and send it again`,
+      },
+    ];
   }
 }

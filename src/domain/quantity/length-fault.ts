@@ -3,7 +3,15 @@ import { printFeetInches } from './print-length.js';
 import { dimensionOfUnit } from './unit.js';
 
 export type LengthFaultKind =
-  | 'unread' | 'too-long' | 'negative' | 'too-far' | 'fraction' | 'feet-not-whole' | 'inches-over' | 'fraction-unit' | 'unit-missing';
+  | 'unread'
+  | 'too-long'
+  | 'negative'
+  | 'too-far'
+  | 'fraction'
+  | 'feet-not-whole'
+  | 'inches-over'
+  | 'fraction-unit'
+  | 'unit-missing';
 
 const EXAMPLES = `a length such as 12'-6 1/2", 150.5", 3.81 m or 3810 mm`;
 

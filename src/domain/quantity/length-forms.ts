@@ -10,7 +10,9 @@ const INCHES = String.raw`(?:"|in\.?|inches|inch)`;
 const METRIC = String.raw`(mm|cm|m|(?:milli|centi)?met(?:re|er)s?)`;
 
 /** What one form made of a text: nanometres as an exact number, or what is wrong with the parts. */
-export type FormReading = { readonly nm: Rational } | { readonly fault: 'fraction' | 'feet-not-whole' | 'inches-over' | 'fraction-unit' | 'unit-missing'; readonly nm?: Rational };
+export type FormReading =
+  | { readonly nm: Rational }
+  | { readonly fault: 'fraction' | 'feet-not-whole' | 'inches-over' | 'fraction-unit' | 'unit-missing'; readonly nm?: Rational };
 
 export interface LengthForm {
   readonly name: 'feet-and-inches' | 'feet' | 'inches' | 'metric' | 'bare';
@@ -23,10 +25,18 @@ export interface LengthForm {
  * accepted text has one reading. A sign stands before the whole length: `-12'-6"` is minus twelve and a half feet.
  */
 export const LENGTH_FORMS: readonly LengthForm[] = [
-  { name: 'feet-and-inches', pattern: new RegExp(`^-?(${DECIMAL}|${MIXED}) ?${FEET} ?-? ?${NUMBER} ?${INCHES}$`), read: readFeetAndInches },
+  {
+    name: 'feet-and-inches',
+    pattern: new RegExp(`^-?(${DECIMAL}|${MIXED}) ?${FEET} ?-? ?${NUMBER} ?${INCHES}$`),
+    read: readFeetAndInches,
+  },
   { name: 'feet', pattern: new RegExp(`^-?${NUMBER} ?${FEET}$`), read: ([number]) => scaled(number, 'ft') },
   { name: 'inches', pattern: new RegExp(`^-?${NUMBER} ?${INCHES}$`), read: ([number]) => scaled(number, 'in') },
-  { name: 'metric', pattern: new RegExp(`^-?(${DECIMAL}) ?${METRIC}$`), read: ([number, unit = '']) => scaled(number, lengthUnitNamed(unit) ?? 'mm') },
+  {
+    name: 'metric',
+    pattern: new RegExp(`^-?(${DECIMAL}) ?${METRIC}$`),
+    read: ([number, unit = '']) => scaled(number, lengthUnitNamed(unit) ?? 'mm'),
+  },
   { name: 'bare', pattern: new RegExp(`^-?${NUMBER}$`), read: readBare },
 ];
 

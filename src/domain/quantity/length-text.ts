@@ -49,7 +49,11 @@ export function readLengthNumber(value: number, options: LengthReadingOptions): 
   return wholeNanometres(times(decimalOfNumber(value), NM_PER_UNIT[options.unit]), options, refused);
 }
 
-function wholeNanometres(exact: Rational, options: LengthReadingOptions, refused: (kind: LengthFaultKind) => Result<Nm, QuantityFault>): Result<Nm, QuantityFault> {
+function wholeNanometres(
+  exact: Rational,
+  options: LengthReadingOptions,
+  refused: (kind: LengthFaultKind) => Result<Nm, QuantityFault>,
+): Result<Nm, QuantityFault> {
   const nm = nearest(exact);
   if (nm < 0n && options.signed !== true) return refused('negative');
   if (nm > BigInt(MAX_LENGTH) || nm < -BigInt(MAX_LENGTH)) return refused('too-far');

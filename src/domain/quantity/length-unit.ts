@@ -15,11 +15,31 @@ export const NM_PER_UNIT: Readonly<Record<WrittenLengthUnit, bigint>> = {
 };
 
 const NAMES: ReadonlyMap<string, WrittenLengthUnit> = new Map([
-  ["'", 'ft'], ['ft', 'ft'], ['ft.', 'ft'], ['foot', 'ft'], ['feet', 'ft'],
-  ['"', 'in'], ['in', 'in'], ['in.', 'in'], ['inch', 'in'], ['inches', 'in'],
-  ['mm', 'mm'], ['millimetre', 'mm'], ['millimetres', 'mm'], ['millimeter', 'mm'], ['millimeters', 'mm'],
-  ['cm', 'cm'], ['centimetre', 'cm'], ['centimetres', 'cm'], ['centimeter', 'cm'], ['centimeters', 'cm'],
-  ['m', 'm'], ['metre', 'm'], ['metres', 'm'], ['meter', 'm'], ['meters', 'm'],
+  ["'", 'ft'],
+  ['ft', 'ft'],
+  ['ft.', 'ft'],
+  ['foot', 'ft'],
+  ['feet', 'ft'],
+  ['"', 'in'],
+  ['in', 'in'],
+  ['in.', 'in'],
+  ['inch', 'in'],
+  ['inches', 'in'],
+  ['mm', 'mm'],
+  ['millimetre', 'mm'],
+  ['millimetres', 'mm'],
+  ['millimeter', 'mm'],
+  ['millimeters', 'mm'],
+  ['cm', 'cm'],
+  ['centimetre', 'cm'],
+  ['centimetres', 'cm'],
+  ['centimeter', 'cm'],
+  ['centimeters', 'cm'],
+  ['m', 'm'],
+  ['metre', 'm'],
+  ['metres', 'm'],
+  ['meter', 'm'],
+  ['meters', 'm'],
 ]);
 
 /** The unit of length a word or sign stands for, in plain lower-case text; undefined where it is none. */

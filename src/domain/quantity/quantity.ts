@@ -35,7 +35,11 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
  *
  * @example readQuantity('150 pcf', 'density') is 2402.77 kg/m³
  */
-export function readQuantity(raw: string | number, dimension: Dimension, options: QuantityReadingOptions = {}): Result<number, QuantityFault> {
+export function readQuantity(
+  raw: string | number,
+  dimension: Dimension,
+  options: QuantityReadingOptions = {},
+): Result<number, QuantityFault> {
   const read = String(raw);
   const fault = (fix: string): Result<number, QuantityFault> => failure({ read, fix });
   if (read.length > MAX_QUANTITY_TEXT) return fault(EXAMPLES[dimension]);
@@ -44,7 +48,10 @@ export function readQuantity(raw: string | number, dimension: Dimension, options
   if (/\d,\d/.test(text)) return fault(`no comma, which means thousands to some and decimals to others: ${EXAMPLES[dimension]}`);
   const match = /^(-?(?:\d{1,15}(?:\.\d{1,20})?|\.\d{1,20})(?:e[+-]?\d{1,3})?) ?(.*)$/.exec(text);
   if (!match || (typeof raw === 'string' && /e/.test(match[1] ?? ''))) return fault(EXAMPLES[dimension]);
-  const written = match[2] === '' ? (options.unit ?? (dimension === 'fraction' || dimension === 'angle' ? UNITS[dimension][0].symbol : '')) : (match[2] ?? '');
+  const written =
+    match[2] === ''
+      ? (options.unit ?? (dimension === 'fraction' || dimension === 'angle' ? UNITS[dimension][0].symbol : ''))
+      : (match[2] ?? '');
   if (written === '') return fault(`a number with its unit: ${EXAMPLES[dimension]}`);
   const unit = unitNamed(dimension, written);
   if (!unit) return fault(wrongUnit(written, dimension));

@@ -19,7 +19,10 @@ export function decimalOfNumber(value: number): Rational {
   return shift >= 0 ? { over: signed * 10n ** BigInt(shift), under } : { over: signed, under: under * 10n ** BigInt(-shift) };
 }
 
-export const sum = (a: Rational, b: Rational): Rational => ({ over: a.over * b.under + b.over * a.under, under: a.under * b.under });
+export const sum = (a: Rational, b: Rational): Rational => ({
+  over: a.over * b.under + b.over * a.under,
+  under: a.under * b.under,
+});
 
 export const times = (a: Rational, factor: bigint): Rational => ({ over: a.over * factor, under: a.under });
 

@@ -10,5 +10,8 @@ import type { QuantityFault } from './quantity-fault.js';
 export function readTurn(raw: string | number): Result<number, QuantityFault> {
   const angle = readQuantity(raw, 'angle');
   if (angle.ok && Math.abs(angle.value) < 180) return success(angle.value === 0 ? 0 : angle.value);
-  return failure({ read: String(raw), fix: 'a turn in degrees between -180 and 180, + to the left and - to the right, such as 90, -45 or 67.5' });
+  return failure({
+    read: String(raw),
+    fix: 'a turn in degrees between -180 and 180, + to the left and - to the right, such as 90, -45 or 67.5',
+  });
 }

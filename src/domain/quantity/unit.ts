@@ -25,21 +25,54 @@ const YD3 = 27 * FT ** 3;
  * `fluid weight` is a pressure per depth: 45 psf/ft = 45 pcf = 7.069 kN/m³.
  */
 export const UNITS = {
-  rise: [unit('m/h', 1, 'm/hr', 'm/hour'), unit('ft/h', FT, 'ft/hr', 'ft/hour', 'fph', "'/h", "'/hr"), unit('mm/h', 0.001, 'mm/hr', 'mm/hour'), unit('in/h', FT / 12, 'in/hr', 'in/hour')],
+  rise: [
+    unit('m/h', 1, 'm/hr', 'm/hour'),
+    unit('ft/h', FT, 'ft/hr', 'ft/hour', 'fph', "'/h", "'/hr"),
+    unit('mm/h', 0.001, 'mm/hr', 'mm/hour'),
+    unit('in/h', FT / 12, 'in/hr', 'in/hour'),
+  ],
   temperature: [unit('°C', 1, 'c', 'degc', 'celsius'), { ...unit('°F', 5 / 9, 'f', 'degf', 'fahrenheit'), offset: -160 / 9 }],
   density: [unit('kg/m3', 1), unit('pcf', LB / FT ** 3, 'lb/ft3', 'lbs/ft3', 'lbf/ft3', 'lb/cuft'), unit('kN/m3', 1000 / G)],
   pressure: [
-    unit('kPa', 1, 'kn/m2'), unit('Pa', 0.001, 'n/m2'), unit('MPa', 1000, 'n/mm2'), unit('psf', LBF / FT ** 2 / 1000, 'lb/ft2', 'lbs/ft2', 'lbf/ft2'),
-    unit('psi', (LBF * 144) / FT ** 2 / 1000, 'lb/in2', 'lbs/in2', 'lbf/in2'), unit('ksf', LBF / FT ** 2, 'kip/ft2'), unit('ksi', (LBF * 144) / FT ** 2, 'kip/in2'),
+    unit('kPa', 1, 'kn/m2'),
+    unit('Pa', 0.001, 'n/m2'),
+    unit('MPa', 1000, 'n/mm2'),
+    unit('psf', LBF / FT ** 2 / 1000, 'lb/ft2', 'lbs/ft2', 'lbf/ft2'),
+    unit('psi', (LBF * 144) / FT ** 2 / 1000, 'lb/in2', 'lbs/in2', 'lbf/in2'),
+    unit('ksf', LBF / FT ** 2, 'kip/ft2'),
+    unit('ksi', (LBF * 144) / FT ** 2, 'kip/in2'),
   ],
-  'fluid weight': [unit('kN/m3', 1, 'kpa/m', 'kn/m2/m'), unit('psf/ft', LBF / FT ** 3 / 1000, 'lb/ft2/ft', 'psfperft'), unit('pcf', LBF / FT ** 3 / 1000, 'lb/ft3', 'lbs/ft3', 'lbf/ft3')],
-  speed: [unit('m/s', 1, 'm/sec'), unit('km/h', 1 / 3.6, 'kph', 'km/hr', 'kmh'), unit('mph', (5280 * FT) / 3600, 'mi/h', 'mile/h', 'miles/h'), unit('ft/s', FT, 'ft/sec', 'fps')],
+  'fluid weight': [
+    unit('kN/m3', 1, 'kpa/m', 'kn/m2/m'),
+    unit('psf/ft', LBF / FT ** 3 / 1000, 'lb/ft2/ft', 'psfperft'),
+    unit('pcf', LBF / FT ** 3 / 1000, 'lb/ft3', 'lbs/ft3', 'lbf/ft3'),
+  ],
+  speed: [
+    unit('m/s', 1, 'm/sec'),
+    unit('km/h', 1 / 3.6, 'kph', 'km/hr', 'kmh'),
+    unit('mph', (5280 * FT) / 3600, 'mi/h', 'mile/h', 'miles/h'),
+    unit('ft/s', FT, 'ft/sec', 'fps'),
+  ],
   'volume rate': [unit('m3/h', 1, 'm3/hr', 'm3/hour'), unit('yd3/h', YD3, 'yd3/hr', 'yd3/hour', 'cuyd/h', 'cy/h', 'cy/hr')],
-  volume: [unit('m3', 1), unit('yd3', YD3, 'cuyd', 'cy'), unit('ft3', FT ** 3, 'cuft', 'cf'), unit('L', 0.001, 'litre', 'litres', 'liter', 'liters')],
+  volume: [
+    unit('m3', 1),
+    unit('yd3', YD3, 'cuyd', 'cy'),
+    unit('ft3', FT ** 3, 'cuft', 'cf'),
+    unit('L', 0.001, 'litre', 'litres', 'liter', 'liters'),
+  ],
   area: [unit('m2', 1), unit('mm2', 1e-6), unit('ft2', FT ** 2, 'sqft', 'sf'), unit('in2', (FT / 12) ** 2, 'sqin')],
   force: [unit('kN', 1), unit('N', 0.001), unit('lb', LBF / 1000, 'lbs', 'lbf'), unit('kip', LBF, 'kips')],
-  'force per length': [unit('kN/m', 1), unit('N/m', 0.001), unit('lb/ft', LBF / FT / 1000, 'lbs/ft', 'lbf/ft', 'plf'), unit('kip/ft', LBF / FT, 'klf')],
-  moment: [unit('kN·m', 1, 'kn.m', 'knm', 'kn-m'), unit('ft·lb', (LBF * FT) / 1000, 'ft.lb', 'ft-lb', 'lb-ft', 'ftlb'), unit('ft·kip', LBF * FT, 'ft.kip', 'ft-kip', 'kip-ft')],
+  'force per length': [
+    unit('kN/m', 1),
+    unit('N/m', 0.001),
+    unit('lb/ft', LBF / FT / 1000, 'lbs/ft', 'lbf/ft', 'plf'),
+    unit('kip/ft', LBF / FT, 'klf'),
+  ],
+  moment: [
+    unit('kN·m', 1, 'kn.m', 'knm', 'kn-m'),
+    unit('ft·lb', (LBF * FT) / 1000, 'ft.lb', 'ft-lb', 'lb-ft', 'ftlb'),
+    unit('ft·kip', LBF * FT, 'ft.kip', 'ft-kip', 'kip-ft'),
+  ],
   time: [unit('h', 1, 'hr', 'hrs', 'hour', 'hours'), unit('min', 1 / 60, 'minute', 'minutes')],
   angle: [unit('°', 1, 'deg', 'degree', 'degrees')],
   fraction: [unit('1', 1), unit('%', 0.01, 'percent', 'pct')],
@@ -49,7 +82,14 @@ export type Dimension = keyof typeof UNITS;
 
 /** `°F`, `deg F` and `lb / cu ft` as the names of the table: lower case, no spaces, `^` or degree sign before a letter. */
 const unitName = (written: string): string =>
-  written.toLowerCase().replace(/[\s^]/g, '').replace(/°(?=[cf])/, '').replace(/(?<=[a-z0-9])per(?=[a-z])/g, '/').replace(/²/g, '2').replace(/³/g, '3').replace(/·/g, '.');
+  written
+    .toLowerCase()
+    .replace(/[\s^]/g, '')
+    .replace(/°(?=[cf])/, '')
+    .replace(/(?<=[a-z0-9])per(?=[a-z])/g, '/')
+    .replace(/²/g, '2')
+    .replace(/³/g, '3')
+    .replace(/·/g, '.');
 
 /** The unit of a dimension that a word stands for; undefined where it is none. */
 export function unitNamed(dimension: Dimension, written: string): Unit | undefined {

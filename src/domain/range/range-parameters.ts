@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import type { Parameters } from './range.js';
-import { choiceParameter, countParameter, degreesParameter, lengthParameter, shareParameter, wordParameter, yardsParameter } from './range-fields.js';
+import {
+  choiceParameter,
+  countParameter,
+  degreesParameter,
+  lengthParameter,
+  shareParameter,
+  wordParameter,
+  yardsParameter,
+} from './range-fields.js';
 
 /** Bar that pins a tee where a range does not say which: common practice, no source. */
 const TEE_PIN_BAR = '#4';

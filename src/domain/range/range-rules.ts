@@ -16,10 +16,26 @@ const CORNERS = ['corner', 'corner-pair', 'corner-hinged'] as const;
  * courses would not bond (decisions 3). A form is a whole number of cut modules. A leg is longer than the corner's own mitre.
  */
 export function rangeFaults(document: RangeDocument): readonly RangeFault[] {
-  return [...gridFaults(document), ...stripFaults(document), ...coreFaults(document), ...legFaults(document), ...hingeFaults(document), ...materialFaults(document)];
+  return [
+    ...gridFaults(document),
+    ...stripFaults(document),
+    ...coreFaults(document),
+    ...legFaults(document),
+    ...hingeFaults(document),
+    ...materialFaults(document),
+  ];
 }
 
-function gridFaults({ formLength, cutModule, minPiece, minStagger, firstWeb, webSpacing, unitsPerCore, ...document }: RangeDocument): RangeFault[] {
+function gridFaults({
+  formLength,
+  cutModule,
+  minPiece,
+  minStagger,
+  firstWeb,
+  webSpacing,
+  unitsPerCore,
+  ...document
+}: RangeDocument): RangeFault[] {
   const straight = unitsPerCore.straight.length;
   return faults([
     [formLength % cutModule !== 0, ['formLength'], `a multiple of the cut module (${printInches(cutModule)})`],
@@ -47,9 +63,15 @@ function stripFaults({ strip, unitsPerCore, courseHeight, formLength }: RangeDoc
 function coreFaults({ cores, unitsPerCore }: RangeDocument): RangeFault[] {
   const codes = cores.map(({ code }) => code);
   const known = (list: readonly string[] | undefined, path: string): RangeFault[] =>
-    (list ?? []).flatMap((code, index) => (codes.includes(code) ? [] : [{ path: ['unitsPerCore', path, 'cores', index], fix: `a core of the range: ${codes.join(', ')}` }]));
+    (list ?? []).flatMap((code, index) =>
+      codes.includes(code)
+        ? []
+        : [{ path: ['unitsPerCore', path, 'cores', index], fix: `a core of the range: ${codes.join(', ')}` }],
+    );
   return [
-    ...codes.flatMap((code, index) => (codes.indexOf(code) === index ? [] : [{ path: ['cores', index, 'code'], fix: 'a code that no other core has' }])),
+    ...codes.flatMap((code, index) =>
+      codes.indexOf(code) === index ? [] : [{ path: ['cores', index, 'code'], fix: 'a code that no other core has' }],
+    ),
     ...known(unitsPerCore.ledge?.cores, 'ledge'),
     ...known(unitsPerCore['taper-top']?.cores, 'taper-top'),
   ];
@@ -76,14 +98,18 @@ function legFaults({ cores, panel, unitsPerCore, cutModule, minStagger }: RangeD
 
 function hingeFaults({ unitsPerCore }: RangeDocument): RangeFault[] {
   const hinged = unitsPerCore['corner-hinged'];
-  return faults([[!!hinged && hinged.minTurn >= hinged.maxTurn, ['unitsPerCore', 'corner-hinged', 'minTurn'], 'less than maxTurn']]);
+  return faults([
+    [!!hinged && hinged.minTurn >= hinged.maxTurn, ['unitsPerCore', 'corner-hinged', 'minTurn'], 'less than maxTurn'],
+  ]);
 }
 
 function materialFaults({ materials, parameters }: RangeDocument): RangeFault[] {
   const skus = materials.map(({ sku }) => sku);
   const pinned = materials.some(({ kind, size }) => kind === 'bar' && size === parameters.teePinBar);
   return [
-    ...skus.flatMap((sku, index) => (skus.indexOf(sku) === index ? [] : [{ path: ['materials', index, 'sku'], fix: 'a sku that no other material has' }])),
+    ...skus.flatMap((sku, index) =>
+      skus.indexOf(sku) === index ? [] : [{ path: ['materials', index, 'sku'], fix: 'a sku that no other material has' }],
+    ),
     ...faults([[!pinned, ['parameters', 'teePinBar'], `the size of a bar of the range; ${parameters.teePinBar} is none`]]),
   ];
 }

@@ -6,14 +6,20 @@ import { rangeParameters } from './range-parameters.js';
 const prefix = word(8);
 const comment = z.string().max(1000).optional();
 const turn = z.number('degrees').positive('a turn of more than 0 degrees').lt(180, 'a turn below 180 degrees');
-const handed = z.union([z.tuple([z.literal('left'), z.literal('right')]), z.tuple([z.literal('either')])], 'hands: ["left", "right"] or ["either"]');
+const handed = z.union(
+  [z.tuple([z.literal('left'), z.literal('right')]), z.tuple([z.literal('either')])],
+  'hands: ["left", "right"] or ["either"]',
+);
 const yields = z.union(
   [z.strictObject({ left: z.literal(1), right: z.literal(1) }), z.strictObject({ either: z.literal(2) })],
   'what one blank yields: { "left": 1, "right": 1 } or { "either": 2 }',
 );
 const material = z.strictObject({
   sku: word(40),
-  kind: z.enum(['tape', 'wire-tie', 'cable-tie', 'strap', 'board', 'foam', 'cover', 'bar'], 'a kind of material: tape, wire-tie, cable-tie, strap, board, foam, cover or bar'),
+  kind: z.enum(
+    ['tape', 'wire-tie', 'cable-tie', 'strap', 'board', 'foam', 'cover', 'bar'],
+    'a kind of material: tape, wire-tie, cable-tie, strap, board, foam, cover or bar',
+  ),
   size: word(40),
   pack: z.strictObject({ quantity: positive, unit: z.enum(['ft', 'each'], 'a unit: ft or each') }),
   strengthLbPerIn: positive.nullable().default(null),
@@ -31,8 +37,23 @@ function unitsShape(unit: LengthUnit) {
     'corner-hinged': z.strictObject({ prefix, minTurn: turn, maxTurn: turn, hands: handed, legs }).optional(),
     strip: z.strictObject({ prefix, length: length(unit) }).optional(),
     'end-closure': z.strictObject({ prefix, thickness: length(unit), height: length(unit) }),
-    ledge: z.strictObject({ prefix, length: length(unit), projection: length(unit), extraSectionIn2: positive, cores: z.array(word(8)).min(1) }).optional(),
-    'taper-top': z.strictObject({ prefix, length: length(unit), faces: z.strictObject({ one: seatGain, both: seatGain }), cores: z.array(word(8)).min(1) }).optional(),
+    ledge: z
+      .strictObject({
+        prefix,
+        length: length(unit),
+        projection: length(unit),
+        extraSectionIn2: positive,
+        cores: z.array(word(8)).min(1),
+      })
+      .optional(),
+    'taper-top': z
+      .strictObject({
+        prefix,
+        length: length(unit),
+        faces: z.strictObject({ one: seatGain, both: seatGain }),
+        cores: z.array(word(8)).min(1),
+      })
+      .optional(),
   });
 }
 

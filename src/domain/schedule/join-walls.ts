@@ -23,7 +23,8 @@ export function joinWalls({ marks, drafts }: Walls): Joins {
   for (const wall of drafts.values()) {
     for (const end of ['start', 'end'] as const) {
       const joint = wall[end];
-      if (joint?.joint === 'tee' && !marks.has(joint.on)) wall.reader.fail(end, `a tee on a wall of this schedule; ${joint.on} is none: ${listed(marks.keys())}`, joint.on);
+      if (joint?.joint === 'tee' && !marks.has(joint.on))
+        wall.reader.fail(end, `a tee on a wall of this schedule; ${joint.on} is none: ${listed(marks.keys())}`, joint.on);
       if (joint?.joint === 'corner') join(joins, { marks, drafts }, wall, end, joint);
     }
   }
@@ -36,26 +37,32 @@ function join(joins: JoinTable, walls: Walls, wall: WallDraft, end: End, joint: 
   const there = `the ${partnerEnd} of ${mark}`;
   const partner = walls.drafts.get(mark);
   if (!partner) {
-    if (!walls.marks.has(mark)) wall.reader.fail(`${end}/with/wall`, `a wall of this schedule; ${mark} is none: ${listed(walls.marks.keys())}`, mark);
+    if (!walls.marks.has(mark))
+      wall.reader.fail(`${end}/with/wall`, `a wall of this schedule; ${mark} is none: ${listed(walls.marks.keys())}`, mark);
     return;
   }
   const fault = (fix: string): undefined => wall.reader.fail(end, fix, `corner of ${here} with ${there}`);
   if (mark === wall.mark) return fault('a corner with another wall: a straight wall does not meet itself');
-  if (partner.storey !== wall.storey) return fault(`a wall of the same storey: ${wall.mark} is in ${wall.storey}, ${mark} in ${partner.storey}`);
-  if ((wall.arc || partner.arc) && !(wall.ends && partner.ends)) return fault('the ends of both walls, from and to: an arc wall is not placed by turns');
+  if (partner.storey !== wall.storey)
+    return fault(`a wall of the same storey: ${wall.mark} is in ${wall.storey}, ${mark} in ${partner.storey}`);
+  if ((wall.arc || partner.arc) && !(wall.ends && partner.ends))
+    return fault('the ends of both walls, from and to: an arc wall is not placed by turns');
   const answer = partner[partnerEnd];
-  if (answer && !names(answer, wall.mark, end)) return fault(`the same joint at both ends: ${here} says a corner with ${there}, which says ${inWords(answer)}`);
+  if (answer && !names(answer, wall.mark, end))
+    return fault(`the same joint at both ends: ${here} says a corner with ${there}, which says ${inWords(answer)}`);
   const turn = end === partnerEnd ? -joint.turn || 0 : joint.turn;
   if (answer?.joint === 'corner' && answer.turn !== turn) {
     return fault(`turns that agree: ${here} says ${joint.turn}, so ${there} must say ${turn}, and it says ${answer.turn}`);
   }
   const taken = joins.get(mark)?.[partnerEnd];
-  if (taken && !names(taken, wall.mark, end)) return fault(`an end that is free: ${there} is joined to the ${taken.with.end} of ${taken.with.wall} already`);
+  if (taken && !names(taken, wall.mark, end))
+    return fault(`an end that is free: ${there} is joined to the ${taken.with.end} of ${taken.with.wall} already`);
   enter(joins, wall.mark, end, joint);
   enter(joins, mark, partnerEnd, { joint: 'corner', turn, with: { wall: wall.mark, end } });
 }
 
-const names = (joint: DeclaredJoint, mark: string, end: End): boolean => joint.joint === 'corner' && joint.with.wall === mark && joint.with.end === end;
+const names = (joint: DeclaredJoint, mark: string, end: End): boolean =>
+  joint.joint === 'corner' && joint.with.wall === mark && joint.with.end === end;
 
 const inWords = (joint: DeclaredJoint): string => {
   if (joint.joint === 'corner') return `a corner with the ${joint.with.end} of ${joint.with.wall}`;

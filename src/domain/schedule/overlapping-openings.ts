@@ -33,7 +33,9 @@ function sweep(ofWall: readonly ReadOpening[]): void {
   for (const each of arriving) {
     for (let next = leaving[left]; next && right(next) <= each.opening.at; next = leaving[++left]) remove(open, next);
     const index = place(open, each.opening.sill);
-    const other = [open[index - 1], open[index]].find((neighbour) => neighbour && head(neighbour) > each.opening.sill && neighbour.opening.sill < head(each));
+    const other = [open[index - 1], open[index]].find(
+      (neighbour) => neighbour && head(neighbour) > each.opening.sill && neighbour.opening.sill < head(each),
+    );
     if (other) tell(each, other);
     else open.splice(index, 0, each);
   }

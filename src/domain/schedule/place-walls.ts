@@ -51,16 +51,25 @@ export function checkDrawnCorners(drafts: ReadonlyMap<string, WallDraft>, joins:
     for (const end of ['start', 'end'] as const) {
       const joint = wall[end];
       const partner = joint?.joint === 'corner' ? drafts.get(joint.with.wall) : undefined;
-      if (joint?.joint !== 'corner' || !wall.ends || !partner?.ends || wall.arc || partner.arc || !joins.get(wall.mark)?.[end]) continue;
+      if (joint?.joint !== 'corner' || !wall.ends || !partner?.ends || wall.arc || partner.arc || !joins.get(wall.mark)?.[end])
+        continue;
       const [a, b] = [endPoint(wall.ends, end), endPoint(partner.ends, joint.with.end)];
       const gap = Math.hypot(a.x - b.x, a.y - b.y);
       if (gap >= MEETING_DISTANCE) {
-        wall.reader.fail(end, `ends that meet: the ${end} of ${wall.mark} and the ${joint.with.end} of ${partner.mark} lie ${wall.reader.print(Math.round(gap))} apart`, 'declared corner');
+        wall.reader.fail(
+          end,
+          `ends that meet: the ${end} of ${wall.mark} and the ${joint.with.end} of ${partner.mark} lie ${wall.reader.print(Math.round(gap))} apart`,
+          'declared corner',
+        );
         continue;
       }
       const drawn = drawnTurn(wall.ends, end, partner.ends, joint.with.end);
       if (Math.abs(normal(drawn - joint.turn)) > TURN_AGREES) {
-        wall.reader.fail(end, `the turn that is drawn: the coordinates of ${wall.mark} and ${partner.mark} turn by ${drawn.toFixed(1)}`, String(joint.turn));
+        wall.reader.fail(
+          end,
+          `the turn that is drawn: the coordinates of ${wall.mark} and ${partner.mark} turn by ${drawn.toFixed(1)}`,
+          String(joint.turn),
+        );
       }
     }
   }
@@ -119,14 +128,16 @@ function chainLength(first: string, drafts: ReadonlyMap<string, WallDraft>, join
 /** Right-hand bound of everything placed; an arc bulges by no more than its length. */
 function rightmost(placed: ReadonlyMap<string, Position>): number {
   let bound = Number.NEGATIVE_INFINITY;
-  for (const { from, to } of placed.values()) bound = Math.max(bound, Math.max(from.x, to.x) + Math.hypot(to.x - from.x, to.y - from.y));
+  for (const { from, to } of placed.values())
+    bound = Math.max(bound, Math.max(from.x, to.x) + Math.hypot(to.x - from.x, to.y - from.y));
   return Number.isFinite(bound) ? bound : 0;
 }
 
 /** Where coordinates speak an undeclared end stays undeclared; a wall placed by its joints ends free where nothing joins it. */
 function finished({ reader: _, ends, ...draft }: WallDraft, position: Position | undefined, joins: Joins): Wall {
   if (!position) throw new Error(`wall ${draft.mark} was not placed`);
-  const jointAt = (end: End): DeclaredJoint | null => draft[end] ?? (ends ? null : (joins.get(draft.mark)?.[end] ?? { joint: 'free' }));
+  const jointAt = (end: End): DeclaredJoint | null =>
+    draft[end] ?? (ends ? null : (joins.get(draft.mark)?.[end] ?? { joint: 'free' }));
   return { ...draft, from: position.from, to: position.to, start: jointAt('start'), end: jointAt('end') };
 }
 

@@ -13,17 +13,28 @@ export const FEATURE_KEYS = ['kind', 'wall', 'at', 'from', 'to', 'face', 'faces'
 type Base = Pick<Feature, 'wall' | 'place'>;
 type Read = (reader: RowReader, base: Base, wall: WallDraft | undefined, context: ScheduleContext) => Feature | undefined;
 
-const READERS: Readonly<Record<Feature['kind'], Read>> = { ledge: readLedge, 'taper-top': readTaperTop, gable: readGable, 'core-change': readCoreChange };
+const READERS: Readonly<Record<Feature['kind'], Read>> = {
+  ledge: readLedge,
+  'taper-top': readTaperTop,
+  gable: readGable,
+  'core-change': readCoreChange,
+};
 const KINDS = ['ledge', 'taper-top', 'gable', 'core-change'] as const;
 
 /** Ledges, taper tops, gables and core changes on known walls, inside their wall. */
-export function readFeatures(reading: Reading, rows: readonly unknown[], walls: Walls, context: ScheduleContext): readonly Feature[] {
+export function readFeatures(
+  reading: Reading,
+  rows: readonly unknown[],
+  walls: Walls,
+  context: ScheduleContext,
+): readonly Feature[] {
   return rows.flatMap((row, index) => {
     const reader = RowReader.of(reading, row, `/features/${index}`, FEATURE_KEYS);
     if (!reader) return [];
     const kind = reader.choice('kind', KINDS);
     const wall = reader.text('wall', MAX_MARK);
-    if (wall !== undefined && !walls.marks.has(wall)) reader.fail('wall', `a wall of this schedule: ${listed(walls.marks.keys())}`);
+    if (wall !== undefined && !walls.marks.has(wall))
+      reader.fail('wall', `a wall of this schedule: ${listed(walls.marks.keys())}`);
     if (kind === undefined) return [];
     const base = { wall: wall ?? '', place: rowPlace(reading.places, reader.pointer) };
     const feature = READERS[kind](reader, base, walls.drafts.get(base.wall), context);
@@ -39,7 +50,8 @@ function readLedge(reader: RowReader, base: Base, wall: WallDraft | undefined): 
   const face = reader.choice('face', ['outside', 'inside'] as const);
   if (at === undefined || from === undefined || to === undefined || face === undefined || !wall) return undefined;
   if (at > wall.height) return reader.fail('at', `a height on wall ${wall.mark}, ${reader.print(wall.height)} high`);
-  if (to <= from || to > wall.length) return reader.fail('to', `a ledge that ends after it starts, on wall ${wall.mark}, ${reader.print(wall.length)} long`);
+  if (to <= from || to > wall.length)
+    return reader.fail('to', `a ledge that ends after it starts, on wall ${wall.mark}, ${reader.print(wall.length)} long`);
   return { kind: 'ledge', ...base, at, from, to, face };
 }
 
@@ -56,13 +68,19 @@ function readGable(reader: RowReader, base: Base, wall: WallDraft | undefined): 
   return { kind: 'gable', ...base, rise, peakAt };
 }
 
-function readCoreChange(reader: RowReader, base: Base, wall: WallDraft | undefined, { cores }: ScheduleContext): Feature | undefined {
+function readCoreChange(
+  reader: RowReader,
+  base: Base,
+  wall: WallDraft | undefined,
+  { cores }: ScheduleContext,
+): Feature | undefined {
   const at = reader.length('at', { positive: true });
   const core = reader.text('core', MAX_MARK);
   const flush = reader.choice('flush', ['outside', 'inside', 'centre'] as const);
   const known = core === undefined || cores === null || cores.includes(core);
   if (!known) reader.fail('core', `a core of the range: ${cores.join(', ')}`);
   if (at === undefined || core === undefined || flush === undefined || !known || !wall) return undefined;
-  if (at >= wall.height) return reader.fail('at', `a height below the top of wall ${wall.mark}, ${reader.print(wall.height)} high`);
+  if (at >= wall.height)
+    return reader.fail('at', `a height below the top of wall ${wall.mark}, ${reader.print(wall.height)} high`);
   return { kind: 'core-change', ...base, at, core, flush };
 }

@@ -21,7 +21,9 @@ function readCorner(reader: RowReader): DeclaredJoint | undefined {
   if (partner === null) return reader.fail('with', 'the wall and end this corner is made with: { "wall": "B", "end": "start" }');
   const wall = partner?.text('wall', MAX_MARK);
   const end = partner?.choice('end', ['start', 'end'] as const);
-  return turn === undefined || wall === undefined || end === undefined ? undefined : { joint: 'corner', turn, with: { wall, end } };
+  return turn === undefined || wall === undefined || end === undefined
+    ? undefined
+    : { joint: 'corner', turn, with: { wall, end } };
 }
 
 function readTee(reader: RowReader): DeclaredJoint | undefined {

@@ -24,7 +24,12 @@ export interface ReadOpening {
  * A `rough` size gains the buck at both jambs and the head, and at the sill unless the sill is 0 (decisions 16). An opening without
  * a mark gets one from its row (`O12`).
  */
-export function readOpenings(reading: Reading, rows: readonly unknown[], walls: Walls, context: ScheduleContext): readonly Opening[] {
+export function readOpenings(
+  reading: Reading,
+  rows: readonly unknown[],
+  walls: Walls,
+  context: ScheduleContext,
+): readonly Opening[] {
   const marks = new Map<string, string>();
   const drafts = rows.flatMap((row, index) => {
     const reader = RowReader.of(reading, row, `/openings/${index}`, OPENING_KEYS);
@@ -32,10 +37,18 @@ export function readOpenings(reading: Reading, rows: readonly unknown[], walls: 
   });
   const read = drafts.flatMap(({ reader, opening }) => (opening ? [{ reader, opening }] : []));
   reportOverlaps(read);
-  return read.map(({ reader, opening }) => (opening.mark === '' ? { ...opening, mark: markOfRow(reader.pointer, marks) } : opening));
+  return read.map(({ reader, opening }) =>
+    opening.mark === '' ? { ...opening, mark: markOfRow(reader.pointer, marks) } : opening,
+  );
 }
 
-function readOpening(reading: Reading, reader: RowReader, walls: Walls, context: ScheduleContext, marks: Map<string, string>): Opening | undefined {
+function readOpening(
+  reading: Reading,
+  reader: RowReader,
+  walls: Walls,
+  context: ScheduleContext,
+  marks: Map<string, string>,
+): Opening | undefined {
   const mark = readMark(reader, marks);
   const wall = readWallName(reader, walls);
   const at = reader.length('at');
@@ -44,7 +57,15 @@ function readOpening(reading: Reading, reader: RowReader, walls: Walls, context:
   const height = reader.length('height', { positive: true });
   const lining = reader.choice('lining', ['buck', 'end-closure'] as const, 'buck');
   const measured = reader.choice('measured', ['concrete', 'rough'] as const, 'concrete');
-  if (mark === undefined || wall === undefined || at === undefined || sill === undefined || width === undefined || height === undefined) return undefined;
+  if (
+    mark === undefined ||
+    wall === undefined ||
+    at === undefined ||
+    sill === undefined ||
+    width === undefined ||
+    height === undefined
+  )
+    return undefined;
   if (lining === undefined || measured === undefined) return undefined;
   const hole = measured === 'rough' ? withBuck({ at, sill, width, height }, context.buckThickness) : { at, sill, width, height };
   if (!hole) return reader.fail('measured', 'concrete, or a range that states its buck thickness');
@@ -64,7 +85,9 @@ function readMark(reader: RowReader, marks: Map<string, string>): string | undef
 
 function readWallName(reader: RowReader, walls: Walls): string | undefined {
   const wall = reader.text('wall', MAX_MARK);
-  return wall === undefined || walls.marks.has(wall) ? wall : reader.fail('wall', `a wall of this schedule: ${listed(walls.marks.keys())}`);
+  return wall === undefined || walls.marks.has(wall)
+    ? wall
+    : reader.fail('wall', `a wall of this schedule: ${listed(walls.marks.keys())}`);
 }
 
 function withBuck({ at, sill, width, height }: Hole, buck: Nm | null): Hole | undefined {
@@ -76,10 +99,22 @@ function withBuck({ at, sill, width, height }: Hole, buck: Nm | null): Hole | un
 function insideWall(reader: RowReader, hole: Hole, wall: WallDraft, measured: Opening['measured']): boolean {
   const withBuckToo = measured === 'rough' ? ', the buck included' : '';
   const faults: (readonly [boolean, string, string])[] = [
-    [hole.at < 0, 'at', `an opening that starts on wall ${wall.mark}${withBuckToo}; it starts ${reader.print(-hole.at)} before it`],
-    [hole.at + hole.width > wall.length, 'width', `an opening inside wall ${wall.mark}, ${reader.print(wall.length)} long${withBuckToo}; it ends at ${reader.print(hole.at + hole.width)}`],
+    [
+      hole.at < 0,
+      'at',
+      `an opening that starts on wall ${wall.mark}${withBuckToo}; it starts ${reader.print(-hole.at)} before it`,
+    ],
+    [
+      hole.at + hole.width > wall.length,
+      'width',
+      `an opening inside wall ${wall.mark}, ${reader.print(wall.length)} long${withBuckToo}; it ends at ${reader.print(hole.at + hole.width)}`,
+    ],
     [hole.sill < 0, 'sill', `a sill at or above the foot of wall ${wall.mark}${withBuckToo}`],
-    [hole.sill + hole.height > wall.height, 'height', `a head at or below the top of wall ${wall.mark}, ${reader.print(wall.height)} high${withBuckToo}; it is at ${reader.print(hole.sill + hole.height)}`],
+    [
+      hole.sill + hole.height > wall.height,
+      'height',
+      `a head at or below the top of wall ${wall.mark}, ${reader.print(wall.height)} high${withBuckToo}; it is at ${reader.print(hole.sill + hole.height)}`,
+    ],
   ];
   const broken = faults.filter(([outside]) => outside);
   for (const [, key, fix] of broken) reader.fail(key, fix);

@@ -14,10 +14,31 @@ import { Reading } from './reading.js';
 import { RowReader } from './row-reader.js';
 import type { Schedule } from './schedule.js';
 import type { ScheduleContext } from './schedule-context.js';
-import { MAX_FACE_M2, MAX_FEATURES, MAX_MARK, MAX_NAME, MAX_OPENINGS, MAX_STOREYS, MAX_UNKNOWN, MAX_WALLS } from './schedule-limits.js';
+import {
+  MAX_FACE_M2,
+  MAX_FEATURES,
+  MAX_MARK,
+  MAX_NAME,
+  MAX_OPENINGS,
+  MAX_STOREYS,
+  MAX_UNKNOWN,
+  MAX_WALLS,
+} from './schedule-limits.js';
 
 export const SCHEDULE_FORMAT = 'wallcourse/schedule@1';
-export const DOCUMENT_KEYS = ['format', 'name', 'units', 'dimensionsTo', 'range', 'storeys', 'walls', 'openings', 'features', 'site', 'pour'] as const;
+export const DOCUMENT_KEYS = [
+  'format',
+  'name',
+  'units',
+  'dimensionsTo',
+  'range',
+  'storeys',
+  'walls',
+  'openings',
+  'features',
+  'site',
+  'pour',
+] as const;
 
 /**
  * The canonical schedule of a document `wallcourse/schedule@1`: every length in nm, every default filled in, every reference checked,
@@ -28,12 +49,18 @@ export const DOCUMENT_KEYS = ['format', 'name', 'units', 'dimensionsTo', 'range'
  *
  * @param contexts the figures to check against: one range's, or those of every range the schedule may name
  */
-export function readScheduleDocument(json: unknown, contexts: ScheduleContext | readonly ScheduleContext[]): Result<Schedule, readonly InputError[]> {
+export function readScheduleDocument(
+  json: unknown,
+  contexts: ScheduleContext | readonly ScheduleContext[],
+): Result<Schedule, readonly InputError[]> {
   return readDocumentSource({ document: json, places: DOCUMENT_PLACES, errors: [], unknown: [] }, contexts);
 }
 
 /** The same for a document made from tables: what was wrong with these comes first. */
-export function readDocumentSource(source: DocumentSource, contexts: ScheduleContext | readonly ScheduleContext[]): Result<Schedule, readonly InputError[]> {
+export function readDocumentSource(
+  source: DocumentSource,
+  contexts: ScheduleContext | readonly ScheduleContext[],
+): Result<Schedule, readonly InputError[]> {
   const reading = new Reading(source.places, unitOf(source.document));
   for (const error of source.errors) reading.errors.add(error);
   const document = RowReader.of(reading, source.document, '', DOCUMENT_KEYS);
@@ -62,11 +89,17 @@ function readAll(reading: Reading, document: RowReader, contexts: readonly Sched
   const features = readFeatures(reading, onWalls('features', MAX_FEATURES), walls, context);
   if (reading.errors.count > 0 || name === undefined || units === undefined || dimensionsTo === undefined) return undefined;
   return {
-    format: SCHEDULE_FORMAT, name, units, dimensionsTo,
+    format: SCHEDULE_FORMAT,
+    name,
+    units,
+    dimensionsTo,
     range: document.has('range') ? String(document.value('range')).trim() : (context.range ?? ''),
     storeys: [...storeys.read.values()],
     walls: placeWalls(walls.drafts, joins),
-    openings, features, site, pour,
+    openings,
+    features,
+    site,
+    pour,
     unknown: reading.unknown,
   };
 }
@@ -77,7 +110,8 @@ function readContext(document: RowReader, contexts: readonly ScheduleContext[]):
   const codes = contexts.flatMap(({ range }) => (range ? [range] : []));
   const [only = unchecked] = contexts;
   if (!document.has('range')) {
-    if (contexts.length !== 1 || !only.range) document.fail('range', codes.length > 0 ? `a form range: ${codes.join(', ')}` : 'the code of a form range');
+    if (contexts.length !== 1 || !only.range)
+      document.fail('range', codes.length > 0 ? `a form range: ${codes.join(', ')}` : 'the code of a form range');
     return only;
   }
   const range = document.text('range', MAX_MARK);
@@ -104,15 +138,30 @@ function rowsOf(document: RowReader, key: string, most: number, needed = false):
 function checkTees({ drafts }: Walls): void {
   for (const { reader, ends, start, end } of drafts.values()) {
     if (ends) continue;
-    if (start?.joint === 'tee') reader.fail('start', `from and to coordinates for this wall: an end that lies on wall ${start.on} makes the tee, which is not placed by its joint`, `tee on ${start.on}`);
-    if (end?.joint === 'tee') reader.fail('end', `from and to coordinates for this wall: an end that lies on wall ${end.on} makes the tee, which is not placed by its joint`, `tee on ${end.on}`);
+    if (start?.joint === 'tee')
+      reader.fail(
+        'start',
+        `from and to coordinates for this wall: an end that lies on wall ${start.on} makes the tee, which is not placed by its joint`,
+        `tee on ${start.on}`,
+      );
+    if (end?.joint === 'tee')
+      reader.fail(
+        'end',
+        `from and to coordinates for this wall: an end that lies on wall ${end.on} makes the tee, which is not placed by its joint`,
+        `tee on ${end.on}`,
+      );
   }
 }
 
 function checkFace(document: RowReader, { drafts }: Walls): void {
   let squareMetres = 0;
   for (const { length, height } of drafts.values()) squareMetres += (length / 1e9) * (height / 1e9);
-  if (squareMetres > MAX_FACE_M2) document.fail('walls', `at most ${MAX_FACE_M2.toLocaleString('en-US')} m² of wall: split the schedule into several jobs`, `${Math.round(squareMetres)} m²`);
+  if (squareMetres > MAX_FACE_M2)
+    document.fail(
+      'walls',
+      `at most ${MAX_FACE_M2.toLocaleString('en-US')} m² of wall: split the schedule into several jobs`,
+      `${Math.round(squareMetres)} m²`,
+    );
 }
 
 const unitOf = (json: unknown): LengthUnit | null => {

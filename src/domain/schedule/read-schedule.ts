@@ -35,7 +35,10 @@ type FileContent = { readonly document: unknown } | { readonly sheets: readonly 
  * error is. Refused as `unreadable` (damaged, empty, broken JSON), `wrong-type` (no schedule at all), `too-large` (past a limit of
  * `schedule-limits`; reading stops there), else `invalid` with every error of every table.
  */
-export async function readSchedule(files: readonly UploadedFile[], contexts: ScheduleContext | readonly ScheduleContext[]): Promise<Result<Schedule, ScheduleRefusal>> {
+export async function readSchedule(
+  files: readonly UploadedFile[],
+  contexts: ScheduleContext | readonly ScheduleContext[],
+): Promise<Result<Schedule, ScheduleRefusal>> {
   try {
     checkFiles(files);
     const count: RowCount = new Map();
@@ -53,19 +56,28 @@ function checkFiles(files: readonly UploadedFile[]): void {
   if (files.length === 0) throw new FileRefusal('wrong-type', '', 'no file', 'a schedule: JSON, an .xlsx workbook or CSV files');
   if (files.length > MAX_FILES) throw new FileRefusal('too-large', '', `${files.length} files`, `at most ${MAX_FILES} files`);
   const total = files.reduce((bytes, file) => bytes + file.bytes.length, 0);
-  if (total > MAX_FILE_BYTES) throw new FileRefusal('too-large', files[0]?.name ?? '', `${total} bytes`, `at most ${MAX_FILE_BYTES / 1024 / 1024} MB in all`);
+  if (total > MAX_FILE_BYTES)
+    throw new FileRefusal(
+      'too-large',
+      files[0]?.name ?? '',
+      `${total} bytes`,
+      `at most ${MAX_FILE_BYTES / 1024 / 1024} MB in all`,
+    );
 }
 
 async function readFile(file: UploadedFile, several: boolean, count: RowCount): Promise<FileContent> {
   const name = shownText(file.name);
   const kind = contentKind(file.bytes);
   if (kind === 'empty') throw new FileRefusal('unreadable', name, '', 'a file that holds something: this one is empty');
-  if (kind === 'old-workbook') throw new FileRefusal('wrong-type', name, 'an old or encrypted workbook', 'the workbook saved as .xlsx without a password');
-  if (kind === 'binary') throw new FileRefusal('wrong-type', name, 'neither text nor a workbook', 'a schedule: JSON, an .xlsx workbook or CSV files');
+  if (kind === 'old-workbook')
+    throw new FileRefusal('wrong-type', name, 'an old or encrypted workbook', 'the workbook saved as .xlsx without a password');
+  if (kind === 'binary')
+    throw new FileRefusal('wrong-type', name, 'neither text nor a workbook', 'a schedule: JSON, an .xlsx workbook or CSV files');
   if (kind === 'json') return { document: readJson(name, file.bytes) };
   if (kind === 'text') return { sheets: [await readTable(name, csvRows(name, file.bytes), count)] };
   const sheets: (Table | StrangeSheet)[] = [];
-  for (const sheet of await workbookSheets(name, file.bytes)) sheets.push(await readTable(shownText(several ? `${name}/${sheet.name}` : sheet.name), sheet.rows(), count));
+  for (const sheet of await workbookSheets(name, file.bytes))
+    sheets.push(await readTable(shownText(several ? `${name}/${sheet.name}` : sheet.name), sheet.rows(), count));
   return { sheets };
 }
 
@@ -74,49 +86,92 @@ function readJson(name: string, bytes: Uint8Array): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
-    throw new FileRefusal('unreadable', name, '', `JSON that parses: ${error instanceof Error ? shownText(error.message) : 'this does not'}`);
+    throw new FileRefusal(
+      'unreadable',
+      name,
+      '',
+      `JSON that parses: ${error instanceof Error ? shownText(error.message) : 'this does not'}`,
+    );
   }
 }
 
 function sourceOf(contents: readonly { name: string; content: FileContent }[]): DocumentSource {
-  const documents = contents.flatMap(({ name, content }) => ('document' in content ? [{ name, document: content.document }] : []));
+  const documents = contents.flatMap(({ name, content }) =>
+    'document' in content ? [{ name, document: content.document }] : [],
+  );
   const [first] = documents;
   if (first) {
-    if (contents.length > 1) throw new FileRefusal('invalid', shownText(first.name), `${contents.length} files`, 'one JSON document by itself, or tables');
+    if (contents.length > 1)
+      throw new FileRefusal(
+        'invalid',
+        shownText(first.name),
+        `${contents.length} files`,
+        'one JSON document by itself, or tables',
+      );
     return documentSource(first.name, first.document);
   }
   const sheets = contents.flatMap(({ content }) => ('sheets' in content ? content.sheets : []));
   const strange = sheets.filter((sheet): sheet is StrangeSheet => !isTable(sheet));
   const tables = sheets.filter(isTable);
   const [stranger] = strange;
-  if (tables.length === 0) throw new FileRefusal('wrong-type', stranger?.sheet ?? '', (stranger?.headers ?? []).join(', '), `a table of walls, openings, features, storeys or job settings by its header row, such as ${HEADER_EXAMPLE}`);
+  if (tables.length === 0)
+    throw new FileRefusal(
+      'wrong-type',
+      stranger?.sheet ?? '',
+      (stranger?.headers ?? []).join(', '),
+      `a table of walls, openings, features, storeys or job settings by its header row, such as ${HEADER_EXAMPLE}`,
+    );
   return withStrangeSheets(documentOfTables(tables, SCHEDULE_FORMAT), contents, strange);
 }
 
 const HEADER_EXAMPLE = 'mark, storey, core, from_x, from_y, to_x, to_y';
 
 /** A workbook may hold sheets of other kinds, which are listed; a file of its own that is no table is an error. */
-function withStrangeSheets(source: DocumentSource, contents: readonly { name: string; content: FileContent }[], strange: readonly StrangeSheet[]): DocumentSource {
+function withStrangeSheets(
+  source: DocumentSource,
+  contents: readonly { name: string; content: FileContent }[],
+  strange: readonly StrangeSheet[],
+): DocumentSource {
   const files = new Set(contents.map(({ name }) => shownText(name)));
   const alone = strange.filter(({ sheet }) => files.has(sheet));
   const inBooks = strange.filter(({ sheet, headers }) => !files.has(sheet) && headers.length > 0);
   const fix = `a header row of walls, openings, features, storeys or job settings, such as ${HEADER_EXAMPLE}`;
   return {
     ...source,
-    errors: [...alone.map(({ sheet, headers }) => ({ sheet, row: 1, column: null, pointer: null, read: headers.join(', '), fix })), ...source.errors],
+    errors: [
+      ...alone.map(({ sheet, headers }) => ({ sheet, row: 1, column: null, pointer: null, read: headers.join(', '), fix })),
+      ...source.errors,
+    ],
     unknown: [...source.unknown, ...inBooks.map(({ sheet }) => ({ sheet, name: sheet }))],
   };
 }
 
 function documentSource(name: string, document: unknown): DocumentSource {
   const fields = typeof document === 'object' && document !== null ? (document as Readonly<Record<string, unknown>>) : {};
-  const other = typeof fields['format'] === 'string' && fields['format'].startsWith('wallcourse/') && fields['format'] !== SCHEDULE_FORMAT;
+  const other =
+    typeof fields['format'] === 'string' && fields['format'].startsWith('wallcourse/') && fields['format'] !== SCHEDULE_FORMAT;
   if (other || !DOCUMENT_KEYS.some((key) => Object.hasOwn(fields, key))) {
-    throw new FileRefusal('wrong-type', shownText(name), other ? shownText(fields['format']) : 'JSON of another kind', `a schedule: an object with "format": "${SCHEDULE_FORMAT}"`);
+    throw new FileRefusal(
+      'wrong-type',
+      shownText(name),
+      other ? shownText(fields['format']) : 'JSON of another kind',
+      `a schedule: an object with "format": "${SCHEDULE_FORMAT}"`,
+    );
   }
-  for (const [key, most] of [['walls', MAX_WALLS], ['openings', MAX_OPENINGS], ['features', MAX_FEATURES], ['storeys', MAX_STOREYS]] as const) {
+  for (const [key, most] of [
+    ['walls', MAX_WALLS],
+    ['openings', MAX_OPENINGS],
+    ['features', MAX_FEATURES],
+    ['storeys', MAX_STOREYS],
+  ] as const) {
     const list = fields[key];
-    if (Array.isArray(list) && list.length > most) throw new FileRefusal('too-large', shownText(name), `${list.length} ${key}`, `at most ${most.toLocaleString('en-US')} ${key}: split the schedule into several jobs`);
+    if (Array.isArray(list) && list.length > most)
+      throw new FileRefusal(
+        'too-large',
+        shownText(name),
+        `${list.length} ${key}`,
+        `at most ${most.toLocaleString('en-US')} ${key}: split the schedule into several jobs`,
+      );
   }
   return { document, places: DOCUMENT_PLACES, errors: [], unknown: [] };
 }

@@ -4,7 +4,19 @@ import type { Pour, Site } from './schedule.js';
 import { MAX_MARK, MAX_WALL_HEIGHT } from './schedule-limits.js';
 
 export const SITE_KEYS = ['wind', 'exposure', 'soil', 'backfill', 'seismic', 'snow'] as const;
-export const POUR_KEYS = ['rise', 'concrete', 'unitWeight', 'cement', 'retarder', 'slump', 'air', 'humidity', 'wind', 'pump', 'truck'] as const;
+export const POUR_KEYS = [
+  'rise',
+  'concrete',
+  'unitWeight',
+  'cement',
+  'retarder',
+  'slump',
+  'air',
+  'humidity',
+  'wind',
+  'pump',
+  'truck',
+] as const;
 
 /** The stated loads of the site in SI; null where none is stated. Wrong values are recorded by the reader and left out. */
 export function readSite(document: RowReader): Site | null {

@@ -24,7 +24,8 @@ export function readStoreys(reading: Reading, rows: readonly unknown[]): Storeys
     if (storey.on !== null && !ids.has(storey.on)) reader.fail('on', `a storey of this schedule: ${listed(ids.keys())}`);
     else read.set(storey.id, storey);
   }
-  for (const { reader, storey } of drafts) if (storey && standsOnItself(storey, read)) reader.fail('on', 'a storey below this one; here a storey stands on itself');
+  for (const { reader, storey } of drafts)
+    if (storey && standsOnItself(storey, read)) reader.fail('on', 'a storey below this one; here a storey stands on itself');
   const carrying = new Set([...read.values()].map(({ on }) => on));
   for (const storey of read.values()) if (carrying.has(storey.id)) read.set(storey.id, { ...storey, storeyAbove: true });
   return { ids: new Set(ids.keys()), read };
@@ -40,7 +41,15 @@ function readStorey(reader: RowReader, ids: Map<string, string>): Storey | undef
   const first = id === undefined ? undefined : ids.get(id);
   if (first !== undefined) return reader.fail('id', `an id that no other storey has; ${first} has it already`);
   if (id !== undefined) ids.set(id, reader.pointer);
-  if (id === undefined || height === undefined || grade === undefined || storeyAbove === undefined || closed === undefined || on === undefined) return undefined;
+  if (
+    id === undefined ||
+    height === undefined ||
+    grade === undefined ||
+    storeyAbove === undefined ||
+    closed === undefined ||
+    on === undefined
+  )
+    return undefined;
   return { id, height, grade, storeyAbove, closed, on };
 }
 

@@ -9,7 +9,20 @@ import type { ScheduleContext } from './schedule-context.js';
 import { MAX_MARK, MAX_WALL_HEIGHT, MAX_WALL_LENGTH, MEETING_DISTANCE } from './schedule-limits.js';
 import type { WallDraft } from './wall-draft.js';
 
-export const WALL_KEYS = ['mark', 'storey', 'core', 'from', 'to', 'length', 'start', 'end', 'arc', 'dimensionsTo', 'height', 'base'] as const;
+export const WALL_KEYS = [
+  'mark',
+  'storey',
+  'core',
+  'from',
+  'to',
+  'length',
+  'start',
+  'end',
+  'arc',
+  'dimensionsTo',
+  'height',
+  'base',
+] as const;
 export const ARC_KEYS = ['radius', 'turns'] as const;
 export const DIMENSIONS_TO = ['foam-face', 'concrete-face', 'axis'] as const;
 
@@ -53,7 +66,17 @@ function readWall(scope: WallScope, reader: RowReader, marks: Map<string, string
   const end = readJoint(reader, 'end');
   const dimensionsTo = reader.choice('dimensionsTo', DIMENSIONS_TO, scope.dimensionsTo);
   const rise = readRise(reader, storey, scope.context.courseHeight);
-  if (mark === undefined || !storey || core === undefined || !line || start === undefined || end === undefined || dimensionsTo === undefined || !rise) return undefined;
+  if (
+    mark === undefined ||
+    !storey ||
+    core === undefined ||
+    !line ||
+    start === undefined ||
+    end === undefined ||
+    dimensionsTo === undefined ||
+    !rise
+  )
+    return undefined;
   const place = rowPlace(scope.reading.places, reader.pointer);
   return { reader, mark, storey: storey.id, core, ...line, dimensionsTo, ...rise, start, end, place };
 }
@@ -80,17 +103,27 @@ function readStoreyOf({ ids, read }: Storeys, reader: RowReader): Storey | undef
 
 function readCore(reader: RowReader, cores: readonly string[] | null): string | undefined {
   const core = reader.text('core', MAX_MARK);
-  return core === undefined || cores === null || cores.includes(core) ? core : reader.fail('core', `a core of the range: ${cores.join(', ')}`);
+  return core === undefined || cores === null || cores.includes(core)
+    ? core
+    : reader.fail('core', `a core of the range: ${cores.join(', ')}`);
 }
 
-function readRise(reader: RowReader, storey: Storey | undefined, courseHeight: Nm | null): Pick<Wall, 'height' | 'base'> | undefined {
+function readRise(
+  reader: RowReader,
+  storey: Storey | undefined,
+  courseHeight: Nm | null,
+): Pick<Wall, 'height' | 'base'> | undefined {
   const base = reader.has('base') ? reader.length('base', { most: MAX_WALL_HEIGHT }) : 0;
   const written = reader.optionalLength('height', { positive: true, most: MAX_WALL_HEIGHT });
   if (base === undefined || written === undefined || !storey) return undefined;
   const height = written ?? storey.height - base;
   if (courseHeight === null ? height > 0 : height >= courseHeight) return { height, base };
   const source = written === null ? ` (it is the storey's ${reader.print(storey.height)} less the base)` : '';
-  return reader.fail('height', `a height of at least one course, ${reader.print(courseHeight ?? 0)}${source}`, reader.value('height') ?? reader.print(height));
+  return reader.fail(
+    'height',
+    `a height of at least one course, ${reader.print(courseHeight ?? 0)}${source}`,
+    reader.value('height') ?? reader.print(height),
+  );
 }
 
 /** Ends, length and arc, or undefined with what is wrong. */
@@ -104,16 +137,27 @@ function readLine(reader: RowReader): Pick<WallDraft, 'ends' | 'length' | 'arc'>
   if (from === null || to === null) return withoutEnds(reader, written, arc);
   const chord = Math.hypot(to.x - from.x, to.y - from.y);
   if (chord < MEETING_DISTANCE) return reader.fail('to', 'an end other than the start: this wall has no length');
-  if (arc && 2 * arc.radius < chord - 1) return reader.fail('arc', `a radius of at least half the distance of the ends, ${reader.print(Math.ceil(chord / 2))}`, 'radius too small');
+  if (arc && 2 * arc.radius < chord - 1)
+    return reader.fail(
+      'arc',
+      `a radius of at least half the distance of the ends, ${reader.print(Math.ceil(chord / 2))}`,
+      'radius too small',
+    );
   const drawn = arc ? Math.round(arcLength(chord, arc.radius)) : meantLength(chord);
   if (drawn > MAX_WALL_LENGTH) return reader.fail('to', `a wall of at most ${MAX_WALL_LENGTH / 1e9} m`);
-  if (written !== null && Math.abs(written - drawn) >= MEETING_DISTANCE) return reader.fail('length', `the length between the ends, ${reader.print(drawn)}, or no length`);
+  if (written !== null && Math.abs(written - drawn) >= MEETING_DISTANCE)
+    return reader.fail('length', `the length between the ends, ${reader.print(drawn)}, or no length`);
   return { ends: { from, to }, length: written ?? drawn, arc };
 }
 
-function withoutEnds(reader: RowReader, length: Nm | null, arc: Wall['arc']): Pick<WallDraft, 'ends' | 'length' | 'arc'> | undefined {
+function withoutEnds(
+  reader: RowReader,
+  length: Nm | null,
+  arc: Wall['arc'],
+): Pick<WallDraft, 'ends' | 'length' | 'arc'> | undefined {
   if (arc) return reader.fail('from', 'the ends of an arc wall, from and to');
-  if (length === null) return reader.fail('from', 'the ends of the wall, from and to, or its length with the joints at its start and end');
+  if (length === null)
+    return reader.fail('from', 'the ends of the wall, from and to, or its length with the joints at its start and end');
   if (length < MEETING_DISTANCE) return reader.fail('length', 'a length of at least 1 mm');
   return { ends: null, length, arc };
 }
@@ -122,7 +166,9 @@ function readPoint(reader: RowReader, key: 'from' | 'to'): PlanPoint | null | un
   const value = reader.value(key);
   if (value === undefined) return null;
   if (!Array.isArray(value) || value.length !== 2) return reader.fail(key, 'a point of two coordinates, [x, y]');
-  const [x, y] = value.map((coordinate: unknown, index) => reader.lengthOf(coordinate, `${reader.at(key)}/${index}`, { signed: true }));
+  const [x, y] = value.map((coordinate: unknown, index) =>
+    reader.lengthOf(coordinate, `${reader.at(key)}/${index}`, { signed: true }),
+  );
   return x === undefined || y === undefined ? undefined : { x, y };
 }
 

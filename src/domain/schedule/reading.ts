@@ -38,7 +38,10 @@ export class Reading {
   /** A key of the document nobody knows: told once for a whole list (`walls[].colour`). */
   unknownKey(pointer: string, key: string): void {
     if (this.unknownNames.size >= MAX_UNKNOWN) return;
-    const path = pointer.replace(/\/\d+(?=\/|$)/g, '[]').replace(/^\//, '').replaceAll('/', '.');
+    const path = pointer
+      .replace(/\/\d+(?=\/|$)/g, '[]')
+      .replace(/^\//, '')
+      .replaceAll('/', '.');
     this.unknownNames.add(shownText(path === '' ? key : `${path}.${key}`));
   }
 

@@ -33,7 +33,8 @@ export class RowReader {
 
   /** A reader of a value that should be an object; lists the keys nobody knows. */
   static of(reading: Reading, value: unknown, pointer: string, keys: readonly string[]): RowReader | undefined {
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) return reading.fail(pointer, value, `an object with ${keys.join(', ')}`);
+    if (typeof value !== 'object' || value === null || Array.isArray(value))
+      return reading.fail(pointer, value, `an object with ${keys.join(', ')}`);
     for (const key of Object.keys(value)) if (!keys.includes(key)) reading.unknownKey(pointer, key);
     return new RowReader(reading, value as Row, pointer);
   }
@@ -63,7 +64,8 @@ export class RowReader {
   /** A line of text, 1 to `most` characters, trimmed; a number stands for its digits (a spreadsheet's `101`). */
   text(key: string, most: number): string | undefined {
     const value = this.value(key);
-    const text = typeof value === 'number' && Number.isFinite(value) ? String(value) : typeof value === 'string' ? value.trim() : '';
+    const text =
+      typeof value === 'number' && Number.isFinite(value) ? String(value) : typeof value === 'string' ? value.trim() : '';
     const fits = text !== '' && (text.length <= most || (text.length <= 2 * most && [...text].length <= most));
     if (fits && !/[\p{Cc}\p{Cs}]/u.test(text)) return text;
     const plain = text !== '' && fits ? ' without line breaks or control characters' : '';
@@ -98,7 +100,8 @@ export class RowReader {
 
   /** A length at any pointer below this object (a coordinate). Where the document states no unit, that one error stands for all bare numbers. */
   lengthOf(value: unknown, pointer: string, rule: LengthRule): Nm | undefined {
-    if (typeof value !== 'string' && typeof value !== 'number') return this.reading.fail(pointer, value, `a length such as 12'-6 1/2", 150.5", 3.81 m or 3810 mm`);
+    if (typeof value !== 'string' && typeof value !== 'number')
+      return this.reading.fail(pointer, value, `a length such as 12'-6 1/2", 150.5", 3.81 m or 3810 mm`);
     const read = (unit: WrittenLengthUnit | null): Result<Nm, QuantityFault> => {
       const options = { unit, signed: rule.signed === true };
       return typeof value === 'number' ? readLengthNumber(value, options) : readLength(value, options);
@@ -108,7 +111,8 @@ export class RowReader {
     if (!length.ok && unit === null && !rule.unitNeeded && read('in').ok) return undefined;
     if (!length.ok) return this.reading.fail(pointer, value, length.error.fix);
     if (rule.positive && length.value <= 0) return this.reading.fail(pointer, value, 'a length of more than zero');
-    if (rule.most !== undefined && length.value > rule.most) return this.reading.fail(pointer, value, `a length of at most ${rule.most / 1e9} m`);
+    if (rule.most !== undefined && length.value > rule.most)
+      return this.reading.fail(pointer, value, `a length of at most ${rule.most / 1e9} m`);
     return length.value;
   }
 
@@ -137,4 +141,8 @@ export class RowReader {
   }
 }
 
-const plainWord = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '').replace(/^center$/, 'centre');
+const plainWord = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]/g, '')
+    .replace(/^center$/, 'centre');

@@ -19,7 +19,8 @@ export function encodingOf(bytes: Uint8Array): 'utf-8' | 'utf-16le' | 'utf-16be'
 export function* textSlices(name: string, bytes: Uint8Array): Generator<string> {
   const decoder = new TextDecoder(encodingOf(bytes), { fatal: true });
   try {
-    for (let start = 0; start < bytes.length; start += TEXT_START_BYTES) yield decoder.decode(bytes.subarray(start, start + TEXT_START_BYTES), { stream: true });
+    for (let start = 0; start < bytes.length; start += TEXT_START_BYTES)
+      yield decoder.decode(bytes.subarray(start, start + TEXT_START_BYTES), { stream: true });
     yield decoder.decode();
   } catch {
     throw new FileRefusal('unreadable', name, '', 'text in UTF-8 (or UTF-16 with its mark): save the file as "CSV UTF-8"');

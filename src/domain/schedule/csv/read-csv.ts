@@ -9,7 +9,13 @@ import { textSlices, textStart } from '../text-encoding.js';
 const DELIMITERS = [',', ';', '\t'] as const;
 /** A row longer than this has a quotation mark that is never closed. */
 const MAX_ROW_CHARACTERS = 2_000_000;
-const FORMAT = { relax_column_count: true, relax_quotes: true, skip_empty_lines: false, record_delimiter: ['\r\n', '\n', '\r'], max_record_size: MAX_ROW_CHARACTERS };
+const FORMAT = {
+  relax_column_count: true,
+  relax_quotes: true,
+  skip_empty_lines: false,
+  record_delimiter: ['\r\n', '\n', '\r'],
+  max_record_size: MAX_ROW_CHARACTERS,
+};
 
 /**
  * The rows of a CSV file, read slice by slice as they are asked for: comma, semicolon or tab (the one that makes most of the header),
@@ -25,7 +31,15 @@ export async function* csvRows(name: string, bytes: Uint8Array): AsyncGenerator<
       yield { row, cells: cellsOf(record as readonly string[]) };
     }
   } catch (error) {
-    throw error instanceof FileRefusal ? error : new FileRefusal('unreadable', name, '', 'rows of cells, with every quotation mark that opens a cell closed again', row + 1);
+    throw error instanceof FileRefusal
+      ? error
+      : new FileRefusal(
+          'unreadable',
+          name,
+          '',
+          'rows of cells, with every quotation mark that opens a cell closed again',
+          row + 1,
+        );
   }
 }
 
@@ -47,7 +61,14 @@ export function delimiterOf(start: string): string {
 /** The first row that holds anything, under one delimiter. */
 export function headerUnder(start: string, delimiter: string): readonly string[] {
   try {
-    const [header] = parseStart(start, { ...FORMAT, delimiter, skip_empty_lines: true, skip_records_with_empty_values: true, to: 1, bom: true }) as string[][];
+    const [header] = parseStart(start, {
+      ...FORMAT,
+      delimiter,
+      skip_empty_lines: true,
+      skip_records_with_empty_values: true,
+      to: 1,
+      bom: true,
+    }) as string[][];
     return (header ?? []).map((cell) => cell.trim()).filter((cell) => cell !== '');
   } catch {
     return [];
@@ -58,5 +79,7 @@ export function headerUnder(start: string, delimiter: string): readonly string[]
 function weightOf(header: readonly string[]): number {
   const kind = kindOfHeader(header);
   if (kind === undefined) return 0;
-  return 1000 + (kind === 'job' ? 2000 : header.filter((cell) => readHeader(kind, cell)).length * 1000) + Math.min(header.length, 900);
+  return (
+    1000 + (kind === 'job' ? 2000 : header.filter((cell) => readHeader(kind, cell)).length * 1000) + Math.min(header.length, 900)
+  );
 }

@@ -13,7 +13,12 @@ export interface ColumnRule {
   readonly unit: 'length' | 'degrees' | 'core' | null;
 }
 
-const column = (field: string, name: string, unit: ColumnRule['unit'], ...also: string[]): ColumnRule => ({ field, name, also, unit });
+const column = (field: string, name: string, unit: ColumnRule['unit'], ...also: string[]): ColumnRule => ({
+  field,
+  name,
+  also,
+  unit,
+});
 const length = (field: string, name: string, ...also: string[]): ColumnRule => column(field, name, 'length', ...also);
 const word = (field: string, name: string, ...also: string[]): ColumnRule => column(field, name, null, ...also);
 
@@ -97,12 +102,34 @@ export interface JobRule {
   readonly unit: 'length' | 'quantity' | null;
 }
 
-const setting = (field: string, unit: JobRule['unit'] = null, ...also: string[]): JobRule => ({ field, also: [field.toLowerCase().replace('/', ''), ...also], unit });
+const setting = (field: string, unit: JobRule['unit'] = null, ...also: string[]): JobRule => ({
+  field,
+  also: [field.toLowerCase().replace('/', ''), ...also],
+  unit,
+});
 
 export const JOB_KEYS: readonly JobRule[] = [
-  setting('format'), setting('name', null, 'jobname', 'project', 'projectname'), setting('units', null, 'unit'), setting('dimensionsTo', null, 'dimsto', 'dimensionline'),
-  setting('range', null, 'formrange'), setting('measured', null, 'openingsmeasured'),
-  setting('site/wind', 'quantity'), setting('site/exposure'), setting('site/soil', 'quantity'), setting('site/backfill', 'length'), setting('site/seismic'), setting('site/snow', 'quantity'),
-  setting('pour/rise', 'quantity'), setting('pour/concrete', 'quantity'), setting('pour/unitWeight', 'quantity'), setting('pour/cement'), setting('pour/retarder'), setting('pour/slump', 'length'),
-  setting('pour/air', 'quantity'), setting('pour/humidity', 'quantity'), setting('pour/wind', 'quantity'), setting('pour/pump', 'quantity'), setting('pour/truck', 'quantity'),
+  setting('format'),
+  setting('name', null, 'jobname', 'project', 'projectname'),
+  setting('units', null, 'unit'),
+  setting('dimensionsTo', null, 'dimsto', 'dimensionline'),
+  setting('range', null, 'formrange'),
+  setting('measured', null, 'openingsmeasured'),
+  setting('site/wind', 'quantity'),
+  setting('site/exposure'),
+  setting('site/soil', 'quantity'),
+  setting('site/backfill', 'length'),
+  setting('site/seismic'),
+  setting('site/snow', 'quantity'),
+  setting('pour/rise', 'quantity'),
+  setting('pour/concrete', 'quantity'),
+  setting('pour/unitWeight', 'quantity'),
+  setting('pour/cement'),
+  setting('pour/retarder'),
+  setting('pour/slump', 'length'),
+  setting('pour/air', 'quantity'),
+  setting('pour/humidity', 'quantity'),
+  setting('pour/wind', 'quantity'),
+  setting('pour/pump', 'quantity'),
+  setting('pour/truck', 'quantity'),
 ];

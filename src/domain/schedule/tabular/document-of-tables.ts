@@ -26,12 +26,19 @@ type Unknown = { readonly sheet: string; readonly name: string };
 export function documentOfTables(tables: readonly Table[], format: string): DocumentSource {
   const errors: InputError[] = tables.flatMap((table) => table.errors);
   const unknown: Unknown[] = tables.flatMap(({ sheet, unknown: names }) => names.map((name) => ({ sheet, name })));
-  const job = readJob(tables.filter(({ kind }) => kind === 'job'), errors, unknown);
+  const job = readJob(
+    tables.filter(({ kind }) => kind === 'job'),
+    errors,
+    unknown,
+  );
   const rows = new Map<RowKind, PlacedRow[]>();
   const document: Fields = { format, ...job.fields };
   for (const kind of KINDS) {
     const ofKind = tables.filter((table) => table.kind === kind);
-    rows.set(kind, ofKind.flatMap((table) => table.rows.map(({ row }) => ({ table, row }))));
+    rows.set(
+      kind,
+      ofKind.flatMap((table) => table.rows.map(({ row }) => ({ table, row }))),
+    );
     if (ofKind.length > 0) document[kind] = ofKind.flatMap((table) => table.rows.map((row) => fieldsOf(table, row, unknown)));
   }
   measureOpenings(document, rows.get('openings') ?? [], job, errors);
@@ -50,12 +57,14 @@ function fieldsOf({ columns, headed, sheet }: Table, { cells }: SheetRow, unknow
 
 /** A cell under no header, listed once for its column. */
 function stray(unknown: Unknown[], cell: Unknown): void {
-  if (unknown.length < MAX_UNKNOWN && !unknown.some(({ sheet, name }) => sheet === cell.sheet && name === cell.name)) unknown.push(cell);
+  if (unknown.length < MAX_UNKNOWN && !unknown.some(({ sheet, name }) => sheet === cell.sheet && name === cell.name))
+    unknown.push(cell);
 }
 
 function setField(fields: Fields, [first = '', ...rest]: readonly string[], value: CellValue): void {
   if (rest.length === 0) fields[first] = value;
-  else if (/^\d$/.test(rest[0] ?? '')) fields[first] = Object.assign((fields[first] as unknown[] | undefined) ?? [undefined, undefined], { [rest[0] ?? '']: value });
+  else if (/^\d$/.test(rest[0] ?? ''))
+    fields[first] = Object.assign((fields[first] as unknown[] | undefined) ?? [undefined, undefined], { [rest[0] ?? '']: value });
   else setField((fields[first] ??= {}) as Fields, rest, value);
 }
 
@@ -81,11 +90,17 @@ function readJob(tables: readonly Table[], errors: InputError[], unknown: Unknow
       const place = { sheet: table.sheet, row, column: valueColumn?.shown ?? null };
       const fail = (fix: string): void => void errors.push({ ...place, pointer: null, read: shownText(written), fix });
       if (!rule) unknown.push({ sheet: table.sheet, name: shownText(written === '' ? `row ${row}` : written) });
-      else if (value !== undefined && places.has(rule.field)) fail(`one row for ${rule.field.replace('/', '.')}; row ${places.get(rule.field)?.row} is that already`);
+      else if (value !== undefined && places.has(rule.field))
+        fail(`one row for ${rule.field.replace('/', '.')}; row ${places.get(rule.field)?.row} is that already`);
       else if (value !== undefined) {
         const lengthUnit = rule.unit === 'length' && unit !== null ? lengthUnitNamed(unit) : undefined;
-        if (rule.unit === 'length' && unit !== null && !lengthUnit) fail('a unit of length in the key: (in), (ft), (mm) or (m), or none');
-        places.set(rule.field, { ...place, unit: rule.unit === 'length' ? (lengthUnit ?? null) : rule.unit === 'quantity' ? unit : null, told: false });
+        if (rule.unit === 'length' && unit !== null && !lengthUnit)
+          fail('a unit of length in the key: (in), (ft), (mm) or (m), or none');
+        places.set(rule.field, {
+          ...place,
+          unit: rule.unit === 'length' ? (lengthUnit ?? null) : rule.unit === 'quantity' ? unit : null,
+          told: false,
+        });
         if (rule.field === 'measured') measured = value;
         else setField(fields, rule.field.split('/'), value);
       }
@@ -107,16 +122,34 @@ function measureOpenings(document: Fields, rows: readonly PlacedRow[], job: Job,
     const column = table.columns.get('measured');
     if (!column && told.has(table)) return;
     told.add(table);
-    const fix = 'concrete (the hole in the concrete) or rough (the buck is added): a column measured, or the key measured of the job';
-    errors.push({ sheet: table.sheet, row: column ? row : table.headerRow, column: column?.shown ?? null, pointer: column ? `/openings/${index}/measured` : null, read: '', fix });
+    const fix =
+      'concrete (the hole in the concrete) or rough (the buck is added): a column measured, or the key measured of the job';
+    errors.push({
+      sheet: table.sheet,
+      row: column ? row : table.headerRow,
+      column: column?.shown ?? null,
+      pointer: column ? `/openings/${index}/measured` : null,
+      read: '',
+      fix,
+    });
   });
 }
 
-function placeOf(pointer: string, rows: ReadonlyMap<RowKind, readonly PlacedRow[]>, job: ReadonlyMap<string, CellPlace>): CellPlace {
+function placeOf(
+  pointer: string,
+  rows: ReadonlyMap<RowKind, readonly PlacedRow[]>,
+  job: ReadonlyMap<string, CellPlace>,
+): CellPlace {
   const match = /^\/(walls|openings|features|storeys)\/(\d+)(?:\/(.*))?$/.exec(pointer);
   if (!match) return job.get(pointer.slice(1)) ?? { sheet: null, row: null, column: null, unit: null, told: false };
   const placed = rows.get(match[1] as RowKind)?.[Number(match[2])];
   const field = match[3] ?? '';
   const column = placed?.table.columns.get(field);
-  return { sheet: placed?.table.sheet ?? null, row: placed?.row ?? null, column: column?.shown ?? null, unit: column?.unit ?? null, told: placed?.table.missing.has(field) ?? false };
+  return {
+    sheet: placed?.table.sheet ?? null,
+    row: placed?.row ?? null,
+    column: column?.shown ?? null,
+    unit: column?.unit ?? null,
+    told: placed?.table.missing.has(field) ?? false,
+  };
 }

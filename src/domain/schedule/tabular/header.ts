@@ -54,10 +54,14 @@ const ruleNamed = (kind: RowKind, text: string): ColumnRule | undefined => RULES
 
 function withUnit(rule: ColumnRule, written: string | null): HeaderReading {
   if (written === null || rule.unit === null) return { rule, unit: null, fault: null };
-  if (rule.unit === 'degrees') return { rule, unit: null, fault: /^(°|deg|degrees?)$/.test(written) ? null : 'degrees: (deg) or no unit' };
+  if (rule.unit === 'degrees')
+    return { rule, unit: null, fault: /^(°|deg|degrees?)$/.test(written) ? null : 'degrees: (deg) or no unit' };
   const unit = lengthUnitNamed(written);
-  if (rule.unit === 'core') return { rule, unit: null, fault: unit === 'in' ? null : 'the code of a core, with (in) or no unit in the header' };
-  return unit ? { rule, unit, fault: null } : { rule, unit: null, fault: 'a unit of length in the header: (in), (ft), (mm) or (m), or none' };
+  if (rule.unit === 'core')
+    return { rule, unit: null, fault: unit === 'in' ? null : 'the code of a core, with (in) or no unit in the header' };
+  return unit
+    ? { rule, unit, fault: null }
+    : { rule, unit: null, fault: 'a unit of length in the header: (in), (ft), (mm) or (m), or none' };
 }
 
 /**
@@ -71,13 +75,21 @@ export function kindOfHeader(headers: readonly string[]): TableKind | undefined 
   const key: readonly string[] = JOB_HEADERS.key;
   const value: readonly string[] = JOB_HEADERS.value;
   if (names.some((name) => key.includes(name)) && names.some((name) => value.includes(name))) return 'job';
-  const known = (kind: RowKind): ReadonlySet<string> => new Set(headers.flatMap((header) => readHeader(kind, header)?.rule.field ?? []));
+  const known = (kind: RowKind): ReadonlySet<string> =>
+    new Set(headers.flatMap((header) => readHeader(kind, header)?.rule.field ?? []));
   const [walls, openings, features, storeys] = [known('walls'), known('openings'), known('features'), known('storeys')];
   const hasLine = ['from/0', 'from/1', 'to/0', 'to/1', 'length'].some((field) => walls.has(field));
   if (openings.has('wall') && openings.has('width') && !walls.has('core')) return 'openings';
   if (walls.has('core') && hasLine) return 'walls';
   if (features.has('kind') && features.has('wall')) return 'features';
   if (storeys.has('id') && storeys.has('height') && !walls.has('core') && !hasLine && !openings.has('width')) return 'storeys';
-  const [best] = ([['walls', walls], ['openings', openings], ['features', features], ['storeys', storeys]] as const).toSorted((a, b) => b[1].size - a[1].size);
+  const [best] = (
+    [
+      ['walls', walls],
+      ['openings', openings],
+      ['features', features],
+      ['storeys', storeys],
+    ] as const
+  ).toSorted((a, b) => b[1].size - a[1].size);
   return best && best[1].size >= 2 ? best[0] : undefined;
 }

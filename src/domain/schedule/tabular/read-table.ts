@@ -7,7 +7,13 @@ import { bracketed, kindOfHeader, plainHeader, readHeader } from './header.js';
 import { columnLetters, type CellValue, type SheetRow } from './sheet-row.js';
 import type { StrangeSheet, Table, TableColumn } from './table.js';
 
-const MAX_ROWS: Readonly<Record<TableKind, number>> = { walls: MAX_WALLS, openings: MAX_OPENINGS, features: MAX_FEATURES, storeys: MAX_STOREYS, job: 500 };
+const MAX_ROWS: Readonly<Record<TableKind, number>> = {
+  walls: MAX_WALLS,
+  openings: MAX_OPENINGS,
+  features: MAX_FEATURES,
+  storeys: MAX_STOREYS,
+  job: 500,
+};
 
 const MAX_COLUMNS = 256;
 
@@ -25,7 +31,14 @@ export async function readTable(sheet: string, rows: AsyncIterable<SheetRow>, co
   for await (const row of rows) {
     if (row.cells.size === 0) continue;
     if (!header) {
-      if (row.cells.size > MAX_COLUMNS) throw new FileRefusal('invalid', sheet, `${row.cells.size} columns`, `a table of at most ${MAX_COLUMNS} columns`, row.row);
+      if (row.cells.size > MAX_COLUMNS)
+        throw new FileRefusal(
+          'invalid',
+          sheet,
+          `${row.cells.size} columns`,
+          `a table of at most ${MAX_COLUMNS} columns`,
+          row.row,
+        );
       const kind = kindOfHeader([...row.cells.values()].map(cellText));
       if (!kind) return { sheet, headers: [...row.cells.values()].slice(0, 8).map((cell) => shownText(cellText(cell))) };
       header = kind === 'job' ? jobHeader(sheet, row) : tableHeader(kind, sheet, row);
@@ -34,7 +47,13 @@ export async function readTable(sheet: string, rows: AsyncIterable<SheetRow>, co
     const soFar = (count.get(header.kind) ?? 0) + 1;
     if (soFar > MAX_ROWS[header.kind]) {
       const most = MAX_ROWS[header.kind].toLocaleString('en-US');
-      throw new FileRefusal('too-large', sheet, `more than ${most} ${header.kind}`, `at most ${most} ${header.kind}: split the schedule into several jobs`, row.row);
+      throw new FileRefusal(
+        'too-large',
+        sheet,
+        `more than ${most} ${header.kind}`,
+        `at most ${most} ${header.kind}: split the schedule into several jobs`,
+        row.row,
+      );
     }
     count.set(header.kind, soFar);
     read.push(row);
@@ -52,7 +71,9 @@ function jobHeader(sheet: string, { row, cells }: SheetRow): Omit<Table, 'rows'>
     const field = (['key', 'value'] as const).find((each) => (JOB_HEADERS[each] as readonly string[]).includes(name));
     if (field && !columns.has(field)) columns.set(field, { field, column, shown: shownColumn(column, text), unit: null });
   }
-  const unknown = [...cells].filter(([column]) => ![...columns.values()].some((each) => each.column === column)).map(([, cell]) => shownText(cellText(cell)));
+  const unknown = [...cells]
+    .filter(([column]) => ![...columns.values()].some((each) => each.column === column))
+    .map(([, cell]) => shownText(cellText(cell)));
   return { kind: 'job', sheet, headerRow: row, columns, missing: new Set(), errors: [], headed: new Set(cells.keys()), unknown };
 }
 
@@ -60,7 +81,8 @@ function tableHeader(kind: RowKind, sheet: string, { row, cells }: SheetRow): Om
   const columns = new Map<string, TableColumn>();
   const errors: InputError[] = [];
   const unknown: string[] = [];
-  const fail = (column: string | null, read: string, fix: string): void => void errors.push({ sheet, row, column, pointer: null, read, fix });
+  const fail = (column: string | null, read: string, fix: string): void =>
+    void errors.push({ sheet, row, column, pointer: null, read, fix });
   for (const [column, cell] of cells) {
     const text = cellText(cell);
     const shown = shownColumn(column, text);
@@ -76,8 +98,18 @@ function tableHeader(kind: RowKind, sheet: string, { row, cells }: SheetRow): Om
     if (header.fault) fail(shown, text, header.fault);
   }
   const missing = missingColumns(kind, columns);
-  for (const { names } of missing) fail(null, [...columns.values()].map(({ shown }) => shown).join(', '), `${names} among the ${kind}`);
-  return { kind, sheet, headerRow: row, columns, missing: new Set(missing.flatMap(({ fields }) => fields)), errors, headed: new Set(cells.keys()), unknown };
+  for (const { names } of missing)
+    fail(null, [...columns.values()].map(({ shown }) => shown).join(', '), `${names} among the ${kind}`);
+  return {
+    kind,
+    sheet,
+    headerRow: row,
+    columns,
+    missing: new Set(missing.flatMap(({ fields }) => fields)),
+    errors,
+    headed: new Set(cells.keys()),
+    unknown,
+  };
 }
 
 interface MissingColumn {
@@ -86,14 +118,21 @@ interface MissingColumn {
 }
 
 function missingColumns(kind: RowKind, columns: ReadonlyMap<string, unknown>): readonly MissingColumn[] {
-  const needed = NEEDED[kind].filter((field) => !columns.has(field)).map((field) => ({ fields: [field], names: `a column ${nameOf(kind, field)}` }));
+  const needed = NEEDED[kind]
+    .filter((field) => !columns.has(field))
+    .map((field) => ({ fields: [field], names: `a column ${nameOf(kind, field)}` }));
   if (kind !== 'walls') return needed;
   const ends = ['from/0', 'from/1', 'to/0', 'to/1'];
   const absent = ends.filter((field) => !columns.has(field));
   if (absent.length === ends.length) {
-    return columns.has('length') ? needed : [...needed, { fields: ['from', 'to', 'length', ...ends], names: 'columns from_x, from_y, to_x and to_y, or length,' }];
+    return columns.has('length')
+      ? needed
+      : [...needed, { fields: ['from', 'to', 'length', ...ends], names: 'columns from_x, from_y, to_x and to_y, or length,' }];
   }
-  return [...needed, ...absent.map((field) => ({ fields: [field, field.split('/')[0] ?? ''], names: `a column ${nameOf(kind, field)}` }))];
+  return [
+    ...needed,
+    ...absent.map((field) => ({ fields: [field, field.split('/')[0] ?? ''], names: `a column ${nameOf(kind, field)}` })),
+  ];
 }
 
 const nameOf = (kind: RowKind, field: string): string => {

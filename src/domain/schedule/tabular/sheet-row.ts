@@ -11,6 +11,7 @@ export interface SheetRow {
 /** `A`, `Z`, `AA`: the letters a spreadsheet shows over a column. */
 export function columnLetters(column: number): string {
   let letters = '';
-  for (let rest = column; rest > 0; rest = Math.floor((rest - 1) / 26)) letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
+  for (let rest = column; rest > 0; rest = Math.floor((rest - 1) / 26))
+    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
   return letters;
 }

@@ -18,7 +18,10 @@ export function builtInFormat(id: number): CellFormat {
 export function customFormat(code: string): CellFormat {
   const [section = ''] = code.slice(0, MAX_CODE).split(';');
   const words = [...section.matchAll(/"([^"]*)"|\\(.)/g)].map((match) => match[1] ?? match[2] ?? '').join('');
-  const letters = section.replace(/"[^"]*"|\\./g, '').replace(/_.|\*./g, '').replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, '');
+  const letters = section
+    .replace(/"[^"]*"|\\./g, '')
+    .replace(/_.|\*./g, '')
+    .replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, '');
   if (/[dmyhs]/i.test(letters.replace(/general/gi, ''))) return { is: 'date' };
   const unit = plainText(words);
   return lengthUnitNamed(unit) ? { is: 'length', unit } : NUMBER;

@@ -39,7 +39,13 @@ export async function* sheetRows(source: SheetSource): AsyncGenerator<SheetRow> 
         [column, cells] = [0, new Map()];
       } else if (name === 'c') {
         column = columnOf(attributes['r']) ?? column + 1;
-        cell = { column, type: attributes['t'] ?? 'n', format: source.formats[Number(attributes['s'] ?? 0)], text: '', formula: false };
+        cell = {
+          column,
+          type: attributes['t'] ?? 'n',
+          format: source.formats[Number(attributes['s'] ?? 0)],
+          text: '',
+          formula: false,
+        };
       } else if (name === 'rPh') phonetic = true;
       else if (name === 'f' && cell) cell.formula = true;
       reading = cell !== null && !phonetic && (name === 'v' || name === 't');
@@ -69,10 +75,17 @@ function columnOf(reference: string | undefined): number | undefined {
 function valueOf({ type, text, format, formula }: Cell, strings: readonly string[]): CellValue | undefined {
   if (type === 's') return trimmed(strings[Number(text)] ?? '');
   if (type === 'inlineStr' || type === 'str') return trimmed(text);
-  if (text === '') return formula ? new UnusableCell('', 'the result of this formula: open the workbook, let it calculate, and save it again') : undefined;
+  if (text === '')
+    return formula
+      ? new UnusableCell('', 'the result of this formula: open the workbook, let it calculate, and save it again')
+      : undefined;
   if (type === 'b') return text.trim() === '1' || text.trim() === 'true';
   if (type === 'e') return new UnusableCell(text, 'a value: this cell shows an error');
-  if (type === 'd' || format?.is === 'date') return new UnusableCell(`${text} (a date)`, 'a length, number or text: this cell is a date; format it as text and type it again');
+  if (type === 'd' || format?.is === 'date')
+    return new UnusableCell(
+      `${text} (a date)`,
+      'a length, number or text: this cell is a date; format it as text and type it again',
+    );
   const number = Number(text);
   if (!Number.isFinite(number)) return trimmed(text);
   return format?.is === 'length' ? `${number} ${format.unit}` : number;

@@ -19,16 +19,26 @@ export interface WorkbookSheet {
 /** The sheets of a workbook in their order; rows are read as they are asked for. A zip that is no workbook is of the wrong type. */
 export async function workbookSheets(file: string, bytes: Uint8Array): Promise<readonly WorkbookSheet[]> {
   const parts = await zipParts(file, bytes);
-  if (!parts.has(WORKBOOK)) throw new FileRefusal('wrong-type', file, 'a zip archive', 'an .xlsx workbook, CSV files or JSON: this archive holds no workbook');
+  if (!parts.has(WORKBOOK))
+    throw new FileRefusal(
+      'wrong-type',
+      file,
+      'a zip archive',
+      'an .xlsx workbook, CSV files or JSON: this archive holds no workbook',
+    );
   const targets = await readTargets(file, parts);
   const sheets = (await readSheetNames(file, parts)).flatMap(({ name, id }) => {
     const path = targets.get(id);
     return path !== undefined && parts.has(path) ? [{ name, path }] : [];
   });
-  if (sheets.length > MAX_SHEETS) throw new FileRefusal('too-large', file, `${sheets.length} sheets`, `at most ${MAX_SHEETS} sheets`);
+  if (sheets.length > MAX_SHEETS)
+    throw new FileRefusal('too-large', file, `${sheets.length} sheets`, `at most ${MAX_SHEETS} sheets`);
   const strings = await readSharedStrings(file, parts);
   const formats = await readFormats(file, parts);
-  return sheets.map(({ name, path }) => ({ name, rows: () => sheetRows({ file, part: path, bytes: parts.open(path), strings, formats }) }));
+  return sheets.map(({ name, path }) => ({
+    name,
+    rows: () => sheetRows({ file, part: path, bytes: parts.open(path), strings, formats }),
+  }));
 }
 
 async function readSheetNames(file: string, parts: ZipParts): Promise<readonly { name: string; id: string }[]> {
@@ -76,7 +86,8 @@ async function readSharedStrings(file: string, parts: ZipParts): Promise<readonl
       if (name === 't') inText = false;
       if (name === 'rPh') phonetic = false;
       if (name === 'si') strings.push(text);
-      if (strings.length > MAX_SHARED_STRINGS) throw new FileRefusal('too-large', file, 'more than a million texts', 'a workbook that holds the schedule and no more');
+      if (strings.length > MAX_SHARED_STRINGS)
+        throw new FileRefusal('too-large', file, 'more than a million texts', 'a workbook that holds the schedule and no more');
     },
   });
   return strings;

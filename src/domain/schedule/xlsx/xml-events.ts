@@ -18,10 +18,20 @@ const local = (name: string): string => name.slice(name.indexOf(':') + 1);
  * Reads XML as it inflates. A document type declaration is refused unread (entities could stand for anything), and so is XML that is
  * not well formed. Yields after every slice so that a caller can hand on what it has gathered and stop.
  */
-export async function* xmlEvents(file: string, part: string, bytes: AsyncIterable<Uint8Array>, handler: XmlHandler): AsyncGenerator<void> {
+export async function* xmlEvents(
+  file: string,
+  part: string,
+  bytes: AsyncIterable<Uint8Array>,
+  handler: XmlHandler,
+): AsyncGenerator<void> {
   const parser = new SaxesParser();
   parser.on('doctype', () => {
-    throw new FileRefusal('unreadable', file, `a document type declaration in ${part}`, 'a workbook without document type declarations: save it again as .xlsx');
+    throw new FileRefusal(
+      'unreadable',
+      file,
+      `a document type declaration in ${part}`,
+      'a workbook without document type declarations: save it again as .xlsx',
+    );
   });
   parser.on('error', () => {
     throw malformed(file, part);
@@ -65,4 +75,5 @@ function decoded(decoder: InstanceType<typeof TextDecoder>, slice: Uint8Array | 
   }
 }
 
-const malformed = (file: string, part: string): FileRefusal => new FileRefusal('unreadable', file, part, 'a workbook that opens: its XML is damaged; save it again as .xlsx');
+const malformed = (file: string, part: string): FileRefusal =>
+  new FileRefusal('unreadable', file, part, 'a workbook that opens: its XML is damaged; save it again as .xlsx');

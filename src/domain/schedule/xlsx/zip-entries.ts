@@ -49,7 +49,8 @@ async function openArchive(name: string, bytes: Uint8Array): Promise<ZipFile> {
 
 function checkedSize(name: string, { uncompressedSize, compressedSize }: Entry): number {
   if (uncompressedSize > MAX_PART_BYTES) throw tooLarge(name, `a part of ${uncompressedSize} bytes`);
-  if (uncompressedSize > RATIO_FLOOR_BYTES && uncompressedSize > MAX_RATIO * compressedSize) throw tooLarge(name, `a part packed ${Math.round(uncompressedSize / Math.max(1, compressedSize))} to 1`);
+  if (uncompressedSize > RATIO_FLOOR_BYTES && uncompressedSize > MAX_RATIO * compressedSize)
+    throw tooLarge(name, `a part packed ${Math.round(uncompressedSize / Math.max(1, compressedSize))} to 1`);
   return uncompressedSize;
 }
 
@@ -71,5 +72,7 @@ async function* inflate(name: string, zip: ZipFile, entry: Entry | undefined): A
   }
 }
 
-const tooLarge = (name: string, read: string): FileRefusal => new FileRefusal('too-large', name, read, 'a workbook that holds the schedule and no more: save the tables alone and send that');
-const damaged = (name: string): FileRefusal => new FileRefusal('unreadable', name, '', 'a workbook that opens: this file is damaged or encrypted; save it again as .xlsx');
+const tooLarge = (name: string, read: string): FileRefusal =>
+  new FileRefusal('too-large', name, read, 'a workbook that holds the schedule and no more: save the tables alone and send that');
+const damaged = (name: string): FileRefusal =>
+  new FileRefusal('unreadable', name, '', 'a workbook that opens: this file is damaged or encrypted; save it again as .xlsx');
