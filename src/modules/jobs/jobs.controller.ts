@@ -72,7 +72,7 @@ export class JobsController {
   @AnswersRaw(['text/event-stream'], { summary: 'Progress of the run: `progress` events with stage, done and total, until it is over', permission: 'job.read' })
   async progress(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Res({ passthrough: true }) reply: FastifyReply) {
     const stream = await this.events.open(actor, id);
-    void reply.header('cache-control', 'no-store');
+    void reply.headers({ 'cache-control': 'no-store', connection: 'close' });
     return new StreamableFile(stream, { type: 'text/event-stream; charset=utf-8' });
   }
 

@@ -27,7 +27,7 @@ async function formParts(request: FastifyRequest, limit: number): Promise<Upload
     }
   } catch (error) {
     request.raw.resume();
-    throw error;
+    throw isTold(error) ? error : new Refusal('unreadable', 'The form breaks off or is damaged.');
   }
   if (parts.length === 0) throw new Refusal('wrong-type', 'The form holds no part called files.');
   return parts;
@@ -37,3 +37,6 @@ function filePart(part: MultipartFile | MultipartValue): MultipartFile {
   if (part.type === 'file' && part.fieldname === FIELD) return part;
   throw wrongField('The form holds a part that is not read here.', `/${part.fieldname}`, part.fieldname, 'parts called files, each with a file name');
 }
+
+/** Errors that say themselves what they mean; what is left comes from the parser of forms, which only throws. */
+const isTold = (error: unknown): boolean => error instanceof Refusal || (error instanceof Error && ('statusCode' in error || 'code' in error));
