@@ -57,7 +57,8 @@ function brokenCourse(wall: LaidWall, course: LaidCourse, range: FormRange): str
   for (const { opening, from, to } of course.voids) {
     const hole = wall.openings.find(({ mark }) => mark === opening)!;
     if (hole.sill > course.bottom || hole.head < course.bottom + course.height) broken.push(`${where}: ${opening} takes less than the course`);
-    if (from !== hole.formsFrom || to !== hole.formsTo) broken.push(`${where}: void of ${opening} is not where its forms stop`);
+    const stops = [Math.max(course.from, hole.formsFrom), Math.min(course.to, hole.formsTo)];
+    if (from !== stops[0] || to !== stops[1]) broken.push(`${where}: void of ${opening} is not where its forms stop`);
     const back = hole.lining === 'end-closure' ? range.closure.thickness : 0;
     if (hole.formsFrom !== hole.from + back || hole.formsTo !== hole.to - back) broken.push(`${where}: forms of ${opening} stop at the wrong place`);
   }

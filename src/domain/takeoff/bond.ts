@@ -4,8 +4,8 @@ import type { CourseRun, Segment } from './runs.js';
 
 export type BondRange = PlacementRange & { readonly minStagger: Nm };
 
-/** What a choice costs, in the order in which it is compared: bond first, then forms, cuts, stagger left over, evenness. */
-export type LayoutCost = readonly [breaks: number, forms: number, cuts: number, lostStagger: number, spread: number];
+/** What a choice costs, in the order in which it is compared: tee cut-outs and bond first, then forms, cuts, lost stagger, evenness. */
+export type LayoutCost = readonly [inCutOuts: number, breaks: number, forms: number, cuts: number, lostStagger: number, spread: number];
 
 export interface LineLayout {
   readonly cost: LayoutCost;
@@ -25,8 +25,8 @@ export function compareCost(a: LayoutCost, b: LayoutCost): number {
   return 0;
 }
 
-const sum = (a: LayoutCost, b: LayoutCost): LayoutCost => [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3], a[4] + b[4]];
-const FREE: LayoutCost = [0, 0, 0, 0, 0];
+const sum = (a: LayoutCost, b: LayoutCost): LayoutCost => [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3], a[4] + b[4], a[5] + b[5]];
+const FREE: LayoutCost = [0, 0, 0, 0, 0, 0];
 
 /** Distance to the nearest of sorted stations; Infinity where there is none. */
 function nearest(sorted: readonly Nm[], at: Nm): Nm {
@@ -42,10 +42,11 @@ function nearest(sorted: readonly Nm[], at: Nm): Nm {
 
 /**
  * Cost of one placement between the joints below it and the joints no choice moves above it. A joint in a tee's cut-out or within
- * one web of it counts as a broken bond.
+ * one web of it is dearer than any broken bond (decision 9).
  */
 function costOf(placement: Placement, below: readonly Nm[], above: readonly Nm[], forbidden: CourseRun['forbidden'], range: BondRange): LayoutCost {
   const most = range.formLength / 2;
+  let inCutOuts = 0;
   let breaks = 0;
   let stagger = most;
   for (const joint of placement.joints) {
@@ -53,10 +54,10 @@ function costOf(placement: Placement, below: readonly Nm[], above: readonly Nm[]
     const toAbove = nearest(above, joint);
     if (toBelow < range.minStagger) breaks += 1;
     if (toAbove < range.minStagger) breaks += 1;
-    for (const zone of forbidden) if (joint > zone.from && joint < zone.to) breaks += 1;
+    for (const zone of forbidden) if (joint > zone.from && joint < zone.to) inCutOuts += 1;
     stagger = Math.min(stagger, toBelow, toAbove);
   }
-  return [breaks, placement.forms, placement.cuts, most - stagger, placement.spread];
+  return [inCutOuts, breaks, placement.forms, placement.cuts, most - stagger, placement.spread];
 }
 
 interface Carried {
@@ -74,24 +75,46 @@ export function bondJoints(run: CourseRun, placements: readonly Placement[]): Nm
   return [...run.fixedJoints, ...placements.flatMap((placement) => placement.joints)].sort(byStation);
 }
 
-/** A carried layout with one more course, before its joints are gathered. */
-type Extended = Omit<Carried, 'joints'>;
+interface Offer {
+  readonly placement: Placement;
+  readonly cost: LayoutCost;
+}
 
-/** Best placements of every segment over one carried layout, and the same with one segment changed to its next best. */
-function extend(carried: Carried, run: CourseRun, options: readonly (readonly Placement[])[], above: readonly Nm[], range: BondRange): Extended[] {
-  const ranked = options.map((placements) =>
-    placements
-      .map((placement) => ({ placement, cost: costOf(placement, carried.joints, above, run.forbidden, range) }))
+/** Ranked offers by what they depend on: courses repeat, and so do walls. */
+export type BondMemory = Map<string, readonly (readonly Offer[])[]>;
+
+const REMEMBERED = 20_000;
+
+/** What a course of a line is laid by, apart from the joints below. */
+function courseKey(run: CourseRun, above: readonly Nm[]): string {
+  const segments = run.segments.map(
+    (part) => `${part.from} ${part.to} ${+part.fixedLeft}${+part.fixedRight}${+part.wholeAtSeam}${+part.seamLeft} ${part.overLeft} ${part.overRight}`,
+  );
+  return `${+run.ripped}|${segments.join(';')}|${run.forbidden.map(({ from, to }) => `${from} ${to}`).join(';')}|${above.join(' ')}`;
+}
+
+/** Best placements of every segment over given joints, cheapest first. */
+function offersOver(below: readonly Nm[], run: CourseRun, above: readonly Nm[], range: BondRange): readonly (readonly Offer[])[] {
+  return run.segments.map((segment) =>
+    placementsOf(segment, run.ripped, range)
+      .map((placement) => ({ placement, cost: costOf(placement, below, above, run.forbidden, range) }))
       .sort((a, b) => compareCost(a.cost, b.cost))
       .slice(0, OFFERED),
   );
-  const layout = (picks: readonly { placement: Placement; cost: LayoutCost }[]): Extended => ({
+}
+
+/** A carried layout with one more course, before its joints are gathered. */
+type Extended = Omit<Carried, 'joints'>;
+
+/** A layout with the best placement of every segment, and the same with one segment changed to its next best. */
+function extend(carried: Carried, offers: readonly (readonly Offer[])[]): Extended[] {
+  const layout = (picks: readonly Offer[]): Extended => ({
     cost: picks.reduce((total, pick) => sum(total, pick.cost), carried.cost),
     placements: picks.map((pick) => pick.placement),
     below: carried,
   });
-  const best = ranked.map((offers) => offers[0]!);
-  const others = ranked.flatMap((offers, segment) => offers.slice(1).map((offer) => best.map((pick, index) => (index === segment ? offer : pick))));
+  const best = offers.map((ranked) => ranked[0]!);
+  const others = offers.flatMap((ranked, segment) => ranked.slice(1).map((offer) => best.map((pick, index) => (index === segment ? offer : pick))));
   return [best, ...others].map(layout);
 }
 
@@ -114,12 +137,19 @@ function cheapest(extended: readonly Extended[], run: CourseRun): Carried[] {
  * course to course; the cheapest at the top is taken: fewest joints closer than the stagger, then fewest forms, fewest cuts, widest
  * stagger. A bond is broken only where every placement of a segment breaks it for every layout carried.
  */
-export function layCourses(runs: readonly CourseRun[], range: BondRange): LineLayout {
+export function layCourses(runs: readonly CourseRun[], range: BondRange, memory: BondMemory): LineLayout {
+  if (memory.size > REMEMBERED) memory.clear();
   let carried: Carried[] = [{ cost: FREE, joints: [], placements: [], below: null }];
   runs.forEach((run, course) => {
-    const options = run.segments.map((segment) => placementsOf(segment, run.ripped, range));
     const above = [...(runs[course + 1]?.fixedJoints ?? [])].sort(byStation);
-    carried = cheapest(carried.flatMap((layout) => extend(layout, run, options, above, range)), run);
+    const courseIs = courseKey(run, above);
+    const offers = (below: readonly Nm[]): readonly (readonly Offer[])[] => {
+      const key = `${courseIs}|${below.join(' ')}`;
+      const known = memory.get(key) ?? offersOver(below, run, above, range);
+      memory.set(key, known);
+      return known;
+    };
+    carried = cheapest(carried.flatMap((layout) => extend(layout, offers(layout.joints))), run);
   });
   const chosen: (readonly Placement[])[] = [];
   for (let layout: Carried | null = carried[0]!; layout.below; layout = layout.below) chosen.unshift(layout.placements);

@@ -90,7 +90,7 @@ function piecesIn(window: Window, pieces: readonly CoursePiece[], course: Course
         hand: piece.hand,
         why: piece.why,
         inside: piece.inside,
-        counted: piece.counted && begins && piece.from < window.to,
+        counted: piece.counted && begins && (window.last || piece.from < window.to),
         junction: piece.junction,
         pieceLength: piece.inside ? piece.to - piece.from : piece.cutLength,
         cutEnds: piece.kind === 'straight' ? (cut?.cutEnds ?? 0) : 0,

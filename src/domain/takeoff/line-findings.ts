@@ -95,10 +95,20 @@ function overClosed(result: LineResult, storey: string, range: FormRange): Findi
     });
 }
 
+/** A hole that reaches into the wall its own wall stands on takes away what is not there. */
+function intoThrough(result: LineResult, storey: string): Finding[] {
+  const { line } = result;
+  const from = line.start.kind === 'tee' ? line.start.tee.formTrim : -Infinity;
+  const to = line.end.kind === 'tee' ? line.length - line.end.tee.formTrim : Infinity;
+  return result.openings
+    .filter((opening) => opening.from < from || opening.to > to)
+    .map((opening) => finding('outside-method', { ...openingPlace(result, opening, storey), numbers: { feature: 'opening in a tee', opening: opening.mark }, source: 'take-off' }));
+}
+
 /** Findings of one line: short runs, seams, openings close to corners, narrow piers. */
 export function lineFindings(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
   const storey = plan.storey.id;
-  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range)];
+  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range), ...intoThrough(result, storey)];
 }
 
 /** Findings on heights, one for each storey and height: ripped, not coursed, more than a single lift should reach. */

@@ -1,6 +1,6 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
-import { compareCost, layCourses, mirroredRun, piecesOf, type LayoutCost } from './bond.js';
+import { compareCost, layCourses, mirroredRun, piecesOf, type BondMemory, type LayoutCost } from './bond.js';
 import type { Placement } from './placements.js';
 import { offModule } from './placements.js';
 import type { CourseRun, Segment } from './runs.js';
@@ -87,15 +87,15 @@ export function compareLengths(a: readonly Nm[], b: readonly Nm[]): number {
 /** Which of two layouts is taken: bond, forms, cuts, then fewer and shorter pieces; equal means the same pieces. */
 export const compareLaid = (a: LaidLine, b: LaidLine): number => compareCost(a.cost, b.cost) || compareLengths(a.lengths, b.lengths);
 
-function layOneWay(runs: readonly CourseRun[], range: FormRange): LaidLine {
+function layOneWay(runs: readonly CourseRun[], range: FormRange, memory: BondMemory): LaidLine {
   const seams = seamPlaces(runs, range);
   if (seams.length === 0) {
-    const layout = layCourses(runs, range);
+    const layout = layCourses(runs, range, memory);
     return finish(runs, layout.chosen, seamAtLeg(runs, range), layout.cost, range);
   }
   const laid = seams.map((seam) => {
     const split = runs.map((run) => withSeam(run, seam.at, range));
-    const layout = layCourses(split, range);
+    const layout = layCourses(split, range, memory);
     return finish(split, layout.chosen, seam, layout.cost, range);
   });
   return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
@@ -121,9 +121,10 @@ function mirrored(laid: LaidLine, length: Nm): LaidLine {
  * Lays a line from both ends and takes the better, so that a mirrored or reversed drawing is laid with the same pieces.
  *
  * @param length of the line, node to node [nm]
+ * @param memory what was ranked before, for lines of the same range
  */
-export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange): LaidLine {
-  const ahead = layOneWay(runs, range);
-  const back = layOneWay(runs.map((run) => mirroredRun(run, length)), range);
+export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange, memory: BondMemory): LaidLine {
+  const ahead = layOneWay(runs, range, memory);
+  const back = layOneWay(runs.map((run) => mirroredRun(run, length)), range, memory);
   return compareLaid(back, ahead) < 0 ? mirrored(back, length) : ahead;
 }

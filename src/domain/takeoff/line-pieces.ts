@@ -42,6 +42,13 @@ function reason(length: Nm, order: number, count: number, seam: boolean, form: N
   return order === 0 ? 'starter' : 'closure';
 }
 
+/** Both legs of a unit are named by the arriving wall's course, whatever base the leaving wall stands on. */
+function arrivingCourse(line: Line, run: CourseRun, joint: { readonly arriving: boolean; readonly partner: number }, plan: StoreyPlan): number {
+  if (joint.arriving) return run.n;
+  const elevation = line.base + run.bottom - plan.walls[joint.partner]!.wall.base;
+  return plan.stacks[joint.partner]!.layers.find((layer) => layer.kind === 'course' && layer.bottom === elevation)?.course ?? run.n;
+}
+
 function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: StoreyPlan): CoursePiece[] {
   const leg = end === 'start' ? run.startLeg : run.endLeg;
   const joint = line[end];
@@ -52,7 +59,7 @@ function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: Storey
   const unit = joint.unit;
   return [
     {
-      id: `${junction.id}.${run.n}`,
+      id: `${junction.id}.${arrivingCourse(line, run, joint, plan)}`,
       from: leg.from,
       to: leg.to,
       kind: unit?.kind ?? 'corner',

@@ -2,6 +2,7 @@ import { cutStock } from '../cutting/index.js';
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { Opening } from '../schedule/schedule.js';
+import type { BondMemory } from './bond.js';
 import { compareLengths, layLine, type LaidLine } from './line-layout.js';
 import { coursePieces, type CoursePieces } from './line-pieces.js';
 import { linesOf, type Line } from './lines.js';
@@ -51,16 +52,16 @@ function formsBought(chain: LaidChain, lines: readonly Line[], range: FormRange)
   return [...byCore.values()].reduce((sum, items) => sum + cutStock({ stock: range.formLength, kerf: range.parameters.formKerf, items }).bins.length, 0);
 }
 
-const breaksOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[0], 0);
-const cutsOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[2], 0);
+const breaksOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[0] + laid.cost[1], 0);
+const cutsOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[3], 0);
 
 /**
  * Lays a chain with the long legs first on the arriving walls, and first on the leaving ones, and takes the one that buys fewer
  * forms; then fewer broken bonds, cuts and pieces; arriving first where they are alike (decision 3).
  */
-function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext): readonly LaidLine[] {
+function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext, memory: BondMemory): readonly LaidLine[] {
   const lay = (arrivingFirst: boolean): LaidChain => {
-    const laid = lines.map((line, index) => layLine(courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range));
+    const laid = lines.map((line, index) => layLine(courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range, memory));
     return { lines: laid, lengths: laid.flatMap(({ lengths }) => lengths).sort((a, b) => b - a) };
   };
   const arriving = lay(true);
@@ -78,9 +79,10 @@ function layChain(lines: readonly Line[], openings: readonly (readonly LineOpeni
 /** Lays every line of a storey. */
 export function layStorey(plan: StoreyPlan, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange): LineResult[] {
   const context = runContext(plan, range);
+  const memory: BondMemory = new Map();
   return linesOf(plan).flatMap((lines) => {
     const own = lines.map((line) => openingsOf(line, openings, range));
-    return layChain(lines, own, context).map((laid, index): LineResult => {
+    return layChain(lines, own, context, memory).map((laid, index): LineResult => {
       const line = lines[index]!;
       return {
         line,
