@@ -23,7 +23,9 @@ const SCALES: ScaleSpan = { imperial: { usual: 48, farthest: 96 }, metric: { usu
 const LEFT_MM = 28;
 const LEVELS_MM = 9.5;
 const GROUND_MM = 2.4;
-const LEAST_WIDTH_MM = 170;
+const LEAST_WIDTH_MM = 184;
+/** Room that the last dimension row leaves free under its line. */
+const SLACK_MM = 2.6;
 /** Dimension rows and labels as they are on most walls; what they really take is measured once the scale is chosen. */
 const USUAL_ROWS_MM = 34;
 
@@ -49,7 +51,7 @@ export function wallElevation(wall: LaidWall, storey: LaidStorey, range: FormRan
   const needed = scratch.mm(LEFT_MM + levelsMm) + modelWidth;
   const width = Math.max(needed, scratch.mm(LEAST_WIDTH_MM));
   const left = scratch.mm(LEFT_MM) + Math.floor((width - needed) / 2);
-  const under = -drawLengths(frameOf(wall, storey, range, units, scratch, reach, left, 0, width));
+  const under = -drawLengths(frameOf(wall, storey, range, units, scratch, reach, left, 0, width)) - scratch.mm(SLACK_MM);
   const foot = under + scratch.mm(furnitureHeightMm(furniture, width / scratch.mm(1)));
   const sheet = new Sheet(scale.denominator);
   const height = paint(frameOf(wall, storey, range, units, sheet, reach, left, foot, width), reach) + sheet.mm(1);

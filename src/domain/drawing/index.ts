@@ -1,7 +1,9 @@
 export { wallElevation } from './elevation.js';
-export { storeyPlan } from './plan.js';
 export { lengthLabel } from './length-label.js';
+export { storeyPlan } from './plan.js';
 export { renderPng } from './png.js';
+export { quotePdf } from './quote-pdf.js';
+export type { QuotePdfInput } from './quote-pdf-input.js';
 export { renderSvg } from './svg.js';
 export type {
   Drawing, DrawingFonts, DrawingPoint, HatchPattern, HatchShape, Layer, PolygonShape, Shape, SheetHeader, TextShape,

@@ -63,10 +63,10 @@ function paintShape(doc: PdfDocument, shape: PlainShape, layer: Layer, place: Pl
       trace(doc, shape.points, place).stroke();
       break;
     case 'polygon':
-      fillAndStroke(trace(doc, shape.points, place).closePath(), shape.fill, shape.outline);
+      fillAndStroke(trace(doc, shape.points, place).closePath(), shape.fill, shape.outline ? layer.colour : null);
       break;
     case 'circle':
-      fillAndStroke(doc.circle(place.x(shape.centre.x), place.y(shape.centre.y), place.size(shape.radius)), shape.fill, true);
+      fillAndStroke(doc.circle(place.x(shape.centre.x), place.y(shape.centre.y), place.size(shape.radius)), shape.fill, layer.colour);
       break;
     case 'hatch':
       for (const { from, to } of hatchStrokes(shape)) trace(doc, [from, to], place);
@@ -86,8 +86,8 @@ function trace(doc: PdfDocument, points: readonly DrawingPoint[], place: Place):
   return doc;
 }
 
-function fillAndStroke(doc: PdfDocument, fill: string | null, outline: boolean): void {
-  if (fill !== null && outline) doc.fillAndStroke(fill);
+function fillAndStroke(doc: PdfDocument, fill: string | null, outline: string | null): void {
+  if (fill !== null && outline !== null) doc.fillAndStroke(fill, outline);
   else if (fill !== null) doc.fill(fill);
   else doc.stroke();
 }

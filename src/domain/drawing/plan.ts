@@ -23,7 +23,7 @@ import type { Furniture, LegendEntry } from './sheet-furniture.js';
 import { CAP_HEIGHT, textWidth } from './text-width.js';
 
 const SCALES: ScaleSpan = { imperial: { usual: 48, farthest: 128 }, metric: { usual: 50, farthest: 150 } };
-const LEAST_WIDTH_MM = 170;
+const LEAST_WIDTH_MM = 184;
 const EDGE_MM = 4;
 const CELL_MM = 12;
 
