@@ -54,7 +54,8 @@ function jest() {
     slowest(result.testResults);
     const suites = `Test Suites: ${result.numFailedTestSuites} failed, ${result.numPassedTestSuites} passed, ${result.numTotalTestSuites} total`;
     const tests = `Tests:       ${result.numFailedTests} failed, ${result.numPassedTests} passed, ${result.numTotalTests} total`;
-    return { holds, summary: `${suites}\n${tests}\n${result.numPassedTests} passed, ${result.numFailedTests} failed` };
+    const failures = result.numFailedTests + result.numRuntimeErrorTestSuites;
+    return { holds, summary: `${suites}\n${tests}\n${result.numPassedTests} passed, ${failures} failed` };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

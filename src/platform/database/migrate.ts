@@ -77,7 +77,7 @@ const silent = new QueueLogger(() => () => undefined);
  */
 export async function migrate(url: string, folder: string = MIGRATIONS_FOLDER): Promise<string[]> {
   const files = await migrationsIn(folder);
-  const client = new pg.Client({ connectionString: url, application_name: 'wallcourse-migrate' });
+  const client = new pg.Client({ connectionString: url, application_name: 'wallcourse-migrate', connectionTimeoutMillis: 15_000 });
   await client.connect();
   try {
     await client.query('select pg_advisory_lock($1)', [LOCK]);

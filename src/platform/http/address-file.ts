@@ -1,4 +1,4 @@
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 
@@ -8,11 +8,14 @@ export function addressOf(bound: AddressInfo): string {
   return `http://${host.includes(':') ? `[${host}]` : host}:${bound.port}`;
 }
 
-/** `DATA_DIR/address`: one line, written whole, gone when the server is. */
+/** `DATA_DIR/address`: one line, written whole; the returned function takes it away again unless another server has written its own. */
 export async function writeAddress(dataDir: string, address: string): Promise<() => Promise<void>> {
   const file = join(dataDir, 'address');
   await mkdir(dataDir, { recursive: true });
   await writeFile(`${file}.new`, `${address}\n`);
   await rename(`${file}.new`, file);
-  return () => rm(file, { force: true });
+  return async () => {
+    const written = await readFile(file, 'utf8').catch(() => '');
+    if (written.trim() === address) await rm(file, { force: true });
+  };
 }

@@ -84,7 +84,7 @@ export class Undertaker {
   }
 
   private async connected(): Promise<pg.Client> {
-    const client = new pg.Client({ connectionString: this.url, application_name: 'wallcourse-worker', keepAlive: true });
+    const client = new pg.Client({ connectionString: this.url, application_name: 'wallcourse-worker', keepAlive: true, connectionTimeoutMillis: 15_000 });
     const lost = (): void => {
       this.client = null;
     };

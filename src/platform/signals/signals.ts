@@ -70,7 +70,7 @@ export class Signals {
   }
 
   private async listen(): Promise<void> {
-    const client = new pg.Client({ connectionString: this.url, application_name: 'wallcourse-signals', keepAlive: true });
+    const client = new pg.Client({ connectionString: this.url, application_name: 'wallcourse-signals', keepAlive: true, connectionTimeoutMillis: 15_000 });
     client.on('notification', (note) => this.heard(note.payload ?? ''));
     client.on('error', () => undefined);
     client.on('end', () => {

@@ -187,10 +187,10 @@ describe('the server', () => {
     expect(text).toContain('wallcourse_defects_total 1');
   });
 
-  it('forgets 200 readers of a stream that went away', async () => {
+  it('forgets 1,000 readers of a stream that went away', async () => {
     const before = server.platform.drain.open;
-    for (let round = 0; round < 10; round += 1) {
-      await Promise.all(Array.from({ length: 20 }, async () => {
+    for (let round = 0; round < 25; round += 1) {
+      await Promise.all(Array.from({ length: 40 }, async () => {
         const leave = new AbortController();
         const answer = await call('/v1/stream', { signal: leave.signal });
         await answer.body?.getReader().read();
