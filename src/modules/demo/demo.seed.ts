@@ -55,7 +55,7 @@ export class DemoSeed implements OnApplicationBootstrap {
   private async seed(tx: Transaction): Promise<void> {
     await tx.insert(
       'suppliers',
-      { code: 'heron', name: 'Heron Forms (demo)', time_zone: 'America/Chicago', currency: 'USD', settings: {} },
+      { code: 'heron', name: 'Heron Forms (demo)', time_zone: 'America/Chicago', currency: 'USD', settings: { lines: ['12 Kiln Lane, Fenmoor', 'quotes@heron.example'] } },
       { kind: 'supplier.added', data: { code: 'heron' } },
     );
     await this.ranges.addIn(tx, RangeDocument.parse(await sample('heron-16.range.json')));

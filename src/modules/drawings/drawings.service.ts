@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import { CAUTIONS } from '../../domain/evidence/cautions.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
 import type { Transaction } from '../../platform/database/transaction.js';
@@ -11,6 +10,7 @@ import { RangesService } from '../ranges/ranges.service.js';
 import { SchedulesRepository } from '../schedules/schedules.repository.js';
 import { TakeoffsRepository } from '../takeoffs/takeoffs.repository.js';
 import { TakeoffsService } from '../takeoffs/takeoffs.service.js';
+import { drawingCaution } from './drawing-caution.js';
 import type { DrawInput } from './draw.worker.js';
 import type { DrawingKind, DrawingType } from './drawings.schemas.js';
 
@@ -53,7 +53,7 @@ export class DrawingsService {
     return {
       ...wanted, storey, walls, units: schedule.schedule.units,
       range: await this.ranges.version(tx, summary.range.code, summary.range.version),
-      header: { job: job.number, jobName: job.name, revision, supplier: (await this.people.supplier(tx)).name, caution: CAUTIONS[0] ?? '' },
+      header: { job: job.number, jobName: job.name, revision, supplier: (await this.people.supplier(tx)).name, caution: drawingCaution() },
     };
   }
 

@@ -30,6 +30,8 @@ export interface SupplierRow {
   readonly name: string;
   readonly time_zone: string;
   readonly currency: string;
+  /** What the supplier prints on papers: `lines` are address and ways to reach it. */
+  readonly settings: { readonly lines?: readonly string[] };
 }
 
 const PERSON = `select p.id, p.name, p.email, p.role, p.organisation_id, o.name as organisation_name, o.place as organisation_place
@@ -62,7 +64,7 @@ export class PeopleRepository {
   }
 
   async supplier(tx: Transaction): Promise<SupplierRow> {
-    const row = await tx.one<SupplierRow>('select code, name, time_zone, currency from suppliers where supplier_id = $1', [tx.actor.supplierId]);
+    const row = await tx.one<SupplierRow>('select code, name, time_zone, currency, settings from suppliers where supplier_id = $1', [tx.actor.supplierId]);
     if (!row) throw new Error('the supplier of the request does not exist');
     return row;
   }

@@ -1,17 +1,22 @@
-import { Controller, Get, Param, Post } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
+import { Controller, Get, Headers, Param, Post, StreamableFile } from '@nestjs/common';
+import { ApiOkResponse, ApiTags } from '@nestjs/swagger';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { IfMatch } from '../../platform/http/if-match.js';
 import { Answers } from '../contract/answers.js';
 import { Id } from '../contract/contract.schemas.js';
+import { negotiated } from '../contract/negotiated.js';
+import { QuotePapers } from './quote-papers.service.js';
 import { BecauseAnswer, LineNumber, QuoteAnswer } from './quotes.schemas.js';
 import { QuotesService } from './quotes.service.js';
 
 @ApiTags('quotes')
 @Controller()
 export class QuotesController {
-  constructor(private readonly service: QuotesService) {}
+  constructor(
+    private readonly service: QuotesService,
+    private readonly papers: QuotePapers,
+  ) {}
 
   @Post('jobs/:id/quotes')
   @Answers(QuoteAnswer, { summary: 'Price the job as it is measured: a draft', permission: 'quote.make', status: 201 })
@@ -20,9 +25,11 @@ export class QuotesController {
   }
 
   @Get('quotes/:id')
-  @Answers(QuoteAnswer, { summary: 'One quote', permission: 'quote.read' })
-  one(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string) {
-    return this.service.one(actor, id);
+  @Answers(QuoteAnswer, { summary: 'One quote, as JSON or as the paper to sign', permission: 'quote.read' })
+  @ApiOkResponse({ content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } })
+  async one(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Headers('accept') accept: string | undefined) {
+    if (negotiated(accept, ['application/json', 'application/pdf']) === 'application/json') return this.service.one(actor, id);
+    return new StreamableFile(await this.papers.pdf(actor, id), { type: 'application/pdf' });
   }
 
   @Get('quotes/:id/lines/:n/because')
@@ -34,7 +41,7 @@ export class QuotesController {
   @Post('quotes/:id/issue')
   @Answers(QuoteAnswer, { summary: 'Issue a draft: it is frozen from here on', permission: 'quote.issue', ifMatch: 'honoured' })
   issue(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
-    return this.service.issue(actor, id, version);
+    return this.papers.issue(actor, id, version);
   }
 
   @Post('quotes/:id/accept')

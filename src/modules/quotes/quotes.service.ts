@@ -25,6 +25,11 @@ const EVENTS: Readonly<Record<QuoteMove, string>> = {
   issue: 'quote.issued', accept: 'quote.accepted', decline: 'quote.declined', withdraw: 'quote.withdrawn',
 };
 
+/** What else is written with the new state. */
+type Settling = (tx: Transaction, row: QuoteRow) => Promise<Row>;
+
+const settledNow: Settling = (tx) => Promise.resolve({ settled_at: tx.now() });
+
 @Injectable()
 export class QuotesService {
   constructor(
@@ -72,11 +77,6 @@ export class QuotesService {
     });
   }
 
-  async issue(actor: Actor, id: string, expected: number | null): Promise<QuoteAnswer> {
-    permit(actor, 'quote.issue');
-    return this.moved(actor, id, expected, 'issue', { issued_at: this.clock.now() });
-  }
-
   async accept(actor: Actor, id: string, expected: number | null): Promise<QuoteAnswer> {
     permit(actor, 'quote.accept');
     return this.moved(actor, id, expected, 'accept');
@@ -93,12 +93,11 @@ export class QuotesService {
   }
 
   /** Moves the quote in a commit of its own, after everything that keeps it from moving was looked at. */
-  async moved(actor: Actor, id: string, expected: number | null, move: QuoteMove, set: Row = {}): Promise<QuoteAnswer> {
+  async moved(actor: Actor, id: string, expected: number | null, move: QuoteMove, settle: Settling = settledNow): Promise<QuoteAnswer> {
     return this.database.transaction(actor, async (tx) => {
       const row = found(await this.repository.moving(tx, knownId(id, 'quote')));
       const state = await this.after(tx, row, move);
-      const settled = move === 'issue' ? {} : { settled_at: tx.now() };
-      await tx.update('quotes', row.id, expected, { ...settled, ...set, state }, { kind: EVENTS[move], data: { quote: row.number, state } });
+      await tx.update('quotes', row.id, expected, { ...(await settle(tx, row)), state }, { kind: EVENTS[move], data: { quote: row.number, state } });
       return this.answer(tx, found(await this.repository.one(tx, row.id)));
     });
   }

@@ -1,0 +1,119 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
+import type { JobAnswer } from '../modules/jobs/jobs.schemas.js';
+import type { QuoteAnswer } from '../modules/quotes/quotes.schemas.js';
+import type { FindingAnswer } from '../modules/takeoffs/findings.schemas.js';
+import type { TakeoffAnswer } from '../modules/takeoffs/takeoffs.schemas.js';
+import type { TicketAnswer } from '../modules/tickets/tickets.schemas.js';
+import { PACKAGE_ROOT } from '../platform/config/package-root.js';
+import { DemoClient } from './demo/demo-client.js';
+import { startDemoServer, type DemoServer } from './demo/demo-server.js';
+import { findingsText, quoteText, takeoffText, ticketsText } from './demo/tables.js';
+
+const SAMPLES = join(PACKAGE_ROOT, 'shared', 'samples');
+const OUT = resolve('out');
+const HOUSE = 'mill-lane-house';
+
+type List<T> = { readonly items: readonly T[] };
+type Refused = { readonly code: string; readonly detail: string };
+
+const say = (text: string): void => void process.stdout.write(`${text}\n`);
+const head = (text: string): void => say(`\n${text}\n${'='.repeat(text.length)}`);
+
+async function shown(client: DemoClient, job: JobAnswer): Promise<TakeoffAnswer> {
+  const takeoff = await client.get<TakeoffAnswer>('contractor', `/v1/jobs/${job.id}/takeoff`);
+  head(`${job.number} ${job.name}`);
+  say(takeoffText(takeoff));
+  const findings = await client.get<List<FindingAnswer>>('contractor', `/v1/jobs/${job.id}/findings?first=200`);
+  say(`\nFindings\n\n${findingsText(findings.items)}`);
+  say(`\nTickets\n\n${ticketsText(await ticketsOf(client, job))}`);
+  return takeoff;
+}
+
+const ticketsOf = async (client: DemoClient, job: JobAnswer): Promise<readonly TicketAnswer[]> =>
+  (await client.get<List<TicketAnswer>>('support', `/v1/tickets?job=${job.id}&first=200`)).items;
+
+/** Draft, issue, and the paper; then what stands in the way of a signature is answered, and it is signed. */
+async function quoted(client: DemoClient, job: JobAnswer, name: string): Promise<void> {
+  const draft = await client.post<QuoteAnswer>('contractor', `/v1/jobs/${job.id}/quotes`);
+  const quote = await client.post<QuoteAnswer>('sales', `/v1/quotes/${draft.id}/issue`);
+  say(`\nQuote\n\n${quoteText(quote)}`);
+  await written(`${name}.quote.pdf`, await client.bytes('contractor', `/v1/quotes/${quote.id}`, 'application/pdf'));
+  await accepted(client, quote, job);
+}
+
+async function accepted(client: DemoClient, quote: QuoteAnswer, job: JobAnswer): Promise<void> {
+  const first = await client.ask<Refused>('contractor', 'POST', `/v1/quotes/${quote.id}/accept`);
+  if (first.status === 200) return say(`\n  ${quote.number} is accepted.`);
+  say(`\n  ${quote.number} cannot be accepted yet: ${first.body.code}. ${first.body.detail}`);
+  for (const ticket of await ticketsOf(client, job)) {
+    if (ticket.severity !== 'hold') continue;
+    await client.post('support', `/v1/tickets/${ticket.id}/claim`);
+    await client.post('support', `/v1/tickets/${ticket.id}/reply`, { text: 'Form this place on site from straight forms, strap it and brace it on both sides; drawing to follow.' });
+    say(`  ${ticket.number} is claimed and answered by the desk.`);
+  }
+  const { state } = await client.post<QuoteAnswer>('contractor', `/v1/quotes/${quote.id}/accept`);
+  say(`  ${quote.number} is ${state}.`);
+}
+
+async function drawn(client: DemoClient, job: JobAnswer, takeoff: TakeoffAnswer, name: string): Promise<void> {
+  const storeys = [...new Set(takeoff.walls.map(({ storey }) => storey))].map((storey) => ['plan', storey] as const);
+  const walls = takeoff.walls.slice(0, 1).map(({ mark }) => ['elevation', mark] as const);
+  for (const [kind, ref] of [...storeys, ...walls]) {
+    const path = `/v1/jobs/${job.id}/drawings/${kind}/${encodeURIComponent(ref)}`;
+    await written(`${name}.${kind}-${ref}.svg`, await client.bytes('contractor', path, 'image/svg+xml'));
+    await written(`${name}.${kind}-${ref}.png`, await client.bytes('contractor', path, 'image/png'));
+  }
+}
+
+async function written(name: string, content: Buffer): Promise<void> {
+  await mkdir(OUT, { recursive: true });
+  await writeFile(join(OUT, name), content);
+  say(`  written: ${join('out', name)}, ${content.length} bytes`);
+}
+
+/** The same house as a workbook and as a folder of CSV files: every course and cut must be the same. */
+async function sameFromTables(client: DemoClient, house: JobAnswer): Promise<void> {
+  head('The same house from tables');
+  const courses = (job: JobAnswer) => client.get<TakeoffAnswer>('contractor', `/v1/jobs/${job.id}/takeoff?detail=courses`);
+  const wanted = await courses(house);
+  for (const place of [`${HOUSE}.xlsx`, `${HOUSE}-csv`]) {
+    const job = await client.submitFiles(join(SAMPLES, place));
+    if (!isDeepStrictEqual(await courses(job), wanted)) throw new Error(`${place} does not give the take-off of ${HOUSE}.schedule.json`);
+    say(`  ${place}: ${job.number}, the take-off is identical to that of ${HOUSE}.schedule.json, course by course`);
+  }
+}
+
+async function tour(server: DemoServer): Promise<void> {
+  const client = new DemoClient(server);
+  for (const name of ['harbour-store', HOUSE, 'quay-workshop']) {
+    const job = await client.submitDocument(join(SAMPLES, `${name}.schedule.json`));
+    const takeoff = await shown(client, job);
+    await quoted(client, job, name);
+    await drawn(client, job, takeoff, name);
+    if (name === HOUSE) await sameFromTables(client, job);
+  }
+}
+
+async function stayed(server: DemoServer): Promise<void> {
+  head('Still serving');
+  say(`  ${server.address}/v1/docs\n  tokens: ${join(server.dataDir, 'demo-tokens.json')}\n  Ctrl-C ends it and removes the folder.`);
+  await Promise.race([server.ended, new Promise((settle) => ['SIGINT', 'SIGTERM'].forEach((signal) => process.once(signal, settle)))]);
+}
+
+const began = performance.now();
+const server = await startDemoServer();
+let failed = false;
+try {
+  say(`Wallcourse demo on ${server.address}, in ${server.dataDir}`);
+  await tour(server);
+  say(`\nDone in ${((performance.now() - began) / 1000).toFixed(1)} s.`);
+  if (process.argv.includes('--stay')) await stayed(server);
+} catch (error) {
+  failed = true;
+  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+} finally {
+  await server.stop();
+}
+process.exit(failed ? 1 : 0);
