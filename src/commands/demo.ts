@@ -38,15 +38,15 @@ const ticketsOf = async (client: DemoClient, job: JobAnswer): Promise<readonly T
 async function quoted(client: DemoClient, job: JobAnswer, name: string): Promise<void> {
   const draft = await client.post<QuoteAnswer>('contractor', `/v1/jobs/${job.id}/quotes`);
   const quote = await client.post<QuoteAnswer>('sales', `/v1/quotes/${draft.id}/issue`);
-  say(`\nQuote\n\n${quoteText(quote)}`);
+  say(`\nQuote\n\n${quoteText(quote)}\n`);
   await written(`${name}.quote.pdf`, await client.bytes('contractor', `/v1/quotes/${quote.id}`, 'application/pdf'));
   await accepted(client, quote, job);
 }
 
 async function accepted(client: DemoClient, quote: QuoteAnswer, job: JobAnswer): Promise<void> {
   const first = await client.ask<Refused>('contractor', 'POST', `/v1/quotes/${quote.id}/accept`);
-  if (first.status === 200) return say(`\n  ${quote.number} is accepted.`);
-  say(`\n  ${quote.number} cannot be accepted yet: ${first.body.code}. ${first.body.detail}`);
+  if (first.status === 200) return say(`  ${quote.number} is accepted.`);
+  say(`  ${quote.number} cannot be accepted yet: ${first.body.code}. ${first.body.detail}`);
   for (const ticket of await ticketsOf(client, job)) {
     if (ticket.severity !== 'hold') continue;
     await client.post('support', `/v1/tickets/${ticket.id}/claim`);
