@@ -15,6 +15,10 @@ describe('the configuration', () => {
     });
   });
 
+  it('stands in the README as it is', () => {
+    expect(readFileSync(join(process.cwd(), 'README.md'), 'utf8')).toContain(configurationTable());
+  });
+
   it('reads what is set', () => {
     const set = Configuration.read({
       PORT: '0', HOST: '0.0.0.0', DATABASE_URL: 'postgresql://a:b@c/d', WORKER: 'inline', SEED_DEMO: '0', BLOBS_URL: 'file:///srv/blobs', UPLOAD_LIMIT_MB: '3', THREADS: '5', DRAIN_S: '1',
