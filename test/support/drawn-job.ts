@@ -15,9 +15,23 @@ export function demoRange(): FormRange {
 }
 
 /** A wall in inches of the plan: mark, from, to, core. */
-export type PlanRow = readonly [mark: string, from: readonly [number, number], to: readonly [number, number], core?: string, height?: number];
+export type PlanRow = readonly [
+  mark: string,
+  from: readonly [number, number],
+  to: readonly [number, number],
+  core?: string,
+  height?: number,
+];
 /** An opening in inches: mark, wall, at, sill, width, height. */
-export type HoleRow = readonly [mark: string, wall: string, at: number, sill: number, width: number, height: number, lining?: 'buck' | 'end-closure'];
+export type HoleRow = readonly [
+  mark: string,
+  wall: string,
+  at: number,
+  sill: number,
+  width: number,
+  height: number,
+  lining?: 'buck' | 'end-closure',
+];
 
 export interface DrawnJob {
   readonly walls: readonly PlanRow[];
@@ -30,16 +44,49 @@ export interface DrawnJob {
 const PLACE = { sheet: null, row: null, pointer: '' };
 
 /** One storey on a footing, as it was written. */
-export function drawnSchedule({ walls, openings = [], height = 96, units = 'in', dimensionsTo = 'foam-face' }: DrawnJob): Schedule {
+export function drawnSchedule({
+  walls,
+  openings = [],
+  height = 96,
+  units = 'in',
+  dimensionsTo = 'foam-face',
+}: DrawnJob): Schedule {
   return {
-    format: 'wallcourse/schedule@1', name: 'Drawn job', units, dimensionsTo, range: 'HERON-16', features: [], site: null, pour: null, unknown: [],
+    format: 'wallcourse/schedule@1',
+    name: 'Drawn job',
+    units,
+    dimensionsTo,
+    range: 'HERON-16',
+    features: [],
+    site: null,
+    pour: null,
+    unknown: [],
     storeys: [{ id: 'S1', height: inches(height), grade: 'above', storeyAbove: false, closed: false, on: null }],
     walls: walls.map(([mark, from, to, core = '6', own = height]): Wall => ({
-      mark, storey: 'S1', core, from: point(from), to: point(to), length: Math.round(Math.hypot(point(to).x - point(from).x, point(to).y - point(from).y)),
-      dimensionsTo, height: inches(own), base: 0, arc: null, start: null, end: null, place: PLACE,
+      mark,
+      storey: 'S1',
+      core,
+      from: point(from),
+      to: point(to),
+      length: Math.round(Math.hypot(point(to).x - point(from).x, point(to).y - point(from).y)),
+      dimensionsTo,
+      height: inches(own),
+      base: 0,
+      arc: null,
+      start: null,
+      end: null,
+      place: PLACE,
     })),
     openings: openings.map(([mark, wall, at, sill, width, tall, lining = 'buck']): Opening => ({
-      mark, wall, at: inches(at), sill: inches(sill), width: inches(width), height: inches(tall), lining, measured: 'concrete', place: PLACE,
+      mark,
+      wall,
+      at: inches(at),
+      sill: inches(sill),
+      width: inches(width),
+      height: inches(tall),
+      lining,
+      measured: 'concrete',
+      place: PLACE,
     })),
   };
 }

@@ -10,11 +10,16 @@ export function pdfText(bytes: Uint8Array, options: readonly string[] = ['-layou
 
 /** The text of each page with every run of white space as one blank. */
 export const pdfPages = (bytes: Uint8Array): string[] =>
-  pdfText(bytes).split('\f').slice(0, -1).map((page) => page.replace(/\s+/g, ' ').trim());
+  pdfText(bytes)
+    .split('\f')
+    .slice(0, -1)
+    .map((page) => page.replace(/\s+/g, ' ').trim());
 
 /** Page sizes in points, in order. */
 export const pdfPageSizes = (bytes: Uint8Array): [number, number][] =>
-  [...poppler('pdfinfo', bytes, ['-f', '1', '-l', '9999']).matchAll(/^Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts/gm)].map(([, width, height]) => [Number(width), Number(height)]);
+  [...poppler('pdfinfo', bytes, ['-f', '1', '-l', '9999']).matchAll(/^Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts/gm)].map(
+    ([, width, height]) => [Number(width), Number(height)],
+  );
 
 export const pdfInfo = (bytes: Uint8Array): string => poppler('pdfinfo', bytes, []);
 
@@ -24,7 +29,8 @@ function poppler(tool: string, bytes: Uint8Array, options: string[], ...last: st
     const file = join(folder, 'document.pdf');
     writeFileSync(file, bytes);
     const run = spawnSync(tool, [...options, file, ...last], { encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 });
-    if (run.error) throw new Error(`${tool} is missing: these tests read the PDF with poppler; install the package poppler-utils`);
+    if (run.error)
+      throw new Error(`${tool} is missing: these tests read the PDF with poppler; install the package poppler-utils`);
     if (run.status !== 0) throw new Error(`${tool} could not read the document: ${run.stderr}`);
     return run.stdout;
   } finally {

@@ -8,10 +8,13 @@ import { PRICES, material, measuredJob, unit } from './priced-job.js';
 /** A quote of a given number of lines, priced from the small invented list with skus of its own. */
 export function quoteOfLines(count: number): Quote {
   const skus = Array.from({ length: count - 1 }, (_, i) => `ST6-${String(i + 1).padStart(3, '0')}`);
-  const list = readPriceList({ ...PRICES, items: [...PRICES.items, ...skus.map((sku, i) => ({ sku, unit: 'each', price: `${i + 1}.0${i % 10}` }))] });
+  const list = readPriceList({
+    ...PRICES,
+    items: [...PRICES.items, ...skus.map((sku, i) => ({ sku, unit: 'each', price: `${i + 1}.0${i % 10}` }))],
+  });
   if (!list.ok) throw new Error(JSON.stringify(list.error));
   const job = measuredJob({
-    units: skus.map((sku, i) => unit(sku, (i * 37) % 1500 + 1, i % 3 === 0 ? { kind: 'corner', hand: 'left' } : {})),
+    units: skus.map((sku, i) => unit(sku, ((i * 37) % 1500) + 1, i % 3 === 0 ? { kind: 'corner', hand: 'left' } : {})),
     materials: [material('TAPE-4', 'tape', 310.5, { quantity: 150, unit: 'ft' })],
     concrete: [{ storey: 'S1', nm3: 0n, orderYd3: 30.25 }],
     findings: [
@@ -41,4 +44,3 @@ export const printed = (quote: Quote, changes: Partial<QuotePdfInput> = {}): Quo
   createdAt: new Date('2026-03-10T15:00:00Z'),
   ...changes,
 });
-

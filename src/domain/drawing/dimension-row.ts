@@ -22,8 +22,16 @@ const ROW_MM = 5.4;
  * @param measured height of the object's edge, where extension lines start [nm]
  * @returns height of the next row's dimension line [nm]
  */
-export function dimensionRow(sheet: Sheet, parts: readonly RowPart[], line: Nm, measured: Nm, bounds: { readonly left: Nm; readonly right: Nm }): Nm {
-  const fitting = parts.map((part) => part.texts.find((text) => sheet.widthOf(text, TEXT_MM.small) + sheet.mm(PAD_MM) <= part.to - part.from) ?? null);
+export function dimensionRow(
+  sheet: Sheet,
+  parts: readonly RowPart[],
+  line: Nm,
+  measured: Nm,
+  bounds: { readonly left: Nm; readonly right: Nm },
+): Nm {
+  const fitting = parts.map(
+    (part) => part.texts.find((text) => sheet.widthOf(text, TEXT_MM.small) + sheet.mm(PAD_MM) <= part.to - part.from) ?? null,
+  );
   const hung = parts.filter((_, i) => fitting[i] === null);
   const shortest = (part: RowPart): string => part.texts.at(-1) ?? '';
   const tiers = tierLabels(
@@ -35,12 +43,20 @@ export function dimensionRow(sheet: Sheet, parts: readonly RowPart[], line: Nm, 
     const text = fitting[i];
     const middle = Math.round((part.from + part.to) / 2);
     const tier = text === null ? tiers[hung.indexOf(part)] : undefined;
-    const textAt = tier === undefined
-      ? { x: middle, y: line + sheet.mm(TEXT_ABOVE_MM) }
-      : { x: tier.centre, y: line - sheet.mm(TIER_MM * (tier.tier + 1)) };
-    if (tier !== undefined) sheet.line('dimension', { x: middle, y: line }, { x: tier.centre, y: textAt.y + sheet.mm(TEXT_ABOVE_MM * 0.8) });
-    sheet.dimension({ x: part.from, y: measured }, { x: part.to, y: measured }, { x: part.from, y: line }, { x: part.to, y: line },
-      text ?? shortest(part), textAt);
+    const textAt =
+      tier === undefined
+        ? { x: middle, y: line + sheet.mm(TEXT_ABOVE_MM) }
+        : { x: tier.centre, y: line - sheet.mm(TIER_MM * (tier.tier + 1)) };
+    if (tier !== undefined)
+      sheet.line('dimension', { x: middle, y: line }, { x: tier.centre, y: textAt.y + sheet.mm(TEXT_ABOVE_MM * 0.8) });
+    sheet.dimension(
+      { x: part.from, y: measured },
+      { x: part.to, y: measured },
+      { x: part.from, y: line },
+      { x: part.to, y: line },
+      text ?? shortest(part),
+      textAt,
+    );
   });
   const deepest = Math.max(0, ...tiers.map((tier) => tier.tier + 1));
   return line - sheet.mm(ROW_MM + deepest * TIER_MM);

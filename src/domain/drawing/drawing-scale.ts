@@ -14,10 +14,25 @@ const scaleOf = (denominator: number, text = ''): DrawingScale => ({
 
 /** Scales on the rulers of each trade, from near to far. */
 const IMPERIAL = [
-  scaleOf(8, '1 1/2"'), scaleOf(12, '1"'), scaleOf(16, '3/4"'), scaleOf(24, '1/2"'), scaleOf(48, '1/4"'), scaleOf(64, '3/16"'), scaleOf(96, '1/8"'),
-  scaleOf(128, '3/32"'), scaleOf(192, '1/16"'), scaleOf(384, '1/32"'), scaleOf(600), scaleOf(1200), scaleOf(2400), scaleOf(6000), scaleOf(12000),
+  scaleOf(8, '1 1/2"'),
+  scaleOf(12, '1"'),
+  scaleOf(16, '3/4"'),
+  scaleOf(24, '1/2"'),
+  scaleOf(48, '1/4"'),
+  scaleOf(64, '3/16"'),
+  scaleOf(96, '1/8"'),
+  scaleOf(128, '3/32"'),
+  scaleOf(192, '1/16"'),
+  scaleOf(384, '1/32"'),
+  scaleOf(600),
+  scaleOf(1200),
+  scaleOf(2400),
+  scaleOf(6000),
+  scaleOf(12000),
 ];
-const METRIC = [5, 10, 20, 25, 50, 75, 100, 150, 200, 250, 500, 1000, 2000, 5000, 10000].map((denominator) => scaleOf(denominator));
+const METRIC = [5, 10, 20, 25, 50, 75, 100, 150, 200, 250, 500, 1000, 2000, 5000, 10000].map((denominator) =>
+  scaleOf(denominator),
+);
 
 /** Printable fields under a page's header, landscape: letter or A4, then tabloid or A3 [mm of paper]. */
 export const FIELDS_MM = [
@@ -30,7 +45,7 @@ export interface Room {
   readonly height: number;
 }
 
-/** What a kind of drawing may use, by system of units: its usual scale, and the farthest one at which it still stays on the smaller page. */
+/** Scales of a kind of drawing by system of units: its usual one, and the farthest at which it still stays on the smaller page. */
 export interface ScaleSpan {
   readonly imperial: { readonly usual: number; readonly farthest: number };
   readonly metric: { readonly usual: number; readonly farthest: number };
@@ -55,7 +70,13 @@ export function scaleLadder(units: LengthUnit, span: ScaleSpan): { readonly scal
  * @param height of the model [nm]
  * @param roomOn what a page's field leaves for the model [mm of paper]
  */
-export function chooseScale(units: LengthUnit, span: ScaleSpan, width: Nm, height: Nm, roomOn: (field: Room) => Room): DrawingScale {
+export function chooseScale(
+  units: LengthUnit,
+  span: ScaleSpan,
+  width: Nm,
+  height: Nm,
+  roomOn: (field: Room) => Room,
+): DrawingScale {
   const ladder = scaleLadder(units, span);
   const rung = ladder.find(({ scale, field }) => {
     const room = roomOn(field);

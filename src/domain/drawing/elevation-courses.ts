@@ -19,7 +19,11 @@ export function drawCourses(frame: ElevationFrame, ends: readonly WallEnd[]): vo
   for (const strip of frame.wall.strips) {
     for (const run of strip.runs) {
       const box = rangeBox(frame, run.from, run.to, strip.bottom, strip.bottom + strip.height);
-      frame.sheet.rect('piece', box, { fill: TINT.strip, subject: `strip:${strip.afterCourse}`, hint: `${strip.sku} on course ${strip.afterCourse}` });
+      frame.sheet.rect('piece', box, {
+        fill: TINT.strip,
+        subject: `strip:${strip.afterCourse}`,
+        hint: `${strip.sku} on course ${strip.afterCourse}`,
+      });
     }
   }
 }
@@ -35,7 +39,9 @@ function drawPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): voi
 /** Outside a convex corner the unit's face runs past the node to its apex: shown, but not part of the wall's tiling. */
 function drawReturn(frame: ElevationFrame, course: LaidCourse, end: WallEnd): void {
   const atStart = end.node === 0;
-  const outermost = atStart ? course.pieces.find((piece) => !piece.inside) : course.pieces.filter((piece) => !piece.inside).at(-1);
+  const outermost = atStart
+    ? course.pieces.find((piece) => !piece.inside)
+    : course.pieces.filter((piece) => !piece.inside).at(-1);
   if (end.face <= 0 || outermost === undefined || outermost.junction !== end.junction?.id) return;
   const [from, to] = atStart ? [end.node - end.face, end.node] : [end.node, end.node + end.face];
   const box = rangeBox(frame, from, to, course.bottom, course.bottom + course.height);
@@ -48,7 +54,11 @@ export function drawClosures(frame: ElevationFrame): void {
     for (const piece of course.pieces.filter((candidate) => candidate.inside)) {
       const look = pieceLook(piece, frame.range);
       const box = rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height);
-      frame.sheet.rect('closure', box, { fill: look.fill, subject: `piece:${piece.id}`, hint: pieceHint(piece, course, frame.units) });
+      frame.sheet.rect('closure', box, {
+        fill: look.fill,
+        subject: `piece:${piece.id}`,
+        hint: pieceHint(piece, course, frame.units),
+      });
       frame.sheet.hatch([corners(box)], 'crossed');
     }
   }
@@ -58,7 +68,8 @@ export function drawClosures(frame: ElevationFrame): void {
 export function drawMarks(frame: ElevationFrame): void {
   for (const course of frame.wall.courses) {
     const top = course.bottom + course.height;
-    if (course.ripped) frame.sheet.line('rip', { x: frame.x(course.from), y: frame.y(top) }, { x: frame.x(course.to), y: frame.y(top) });
+    if (course.ripped)
+      frame.sheet.line('rip', { x: frame.x(course.from), y: frame.y(top) }, { x: frame.x(course.to), y: frame.y(top) });
     for (const joint of course.headJoints.filter((candidate) => candidate.kind === 'seam')) {
       frame.sheet.line('seam', { x: frame.x(joint.at), y: frame.y(course.bottom) }, { x: frame.x(joint.at), y: frame.y(top) });
     }
@@ -70,8 +81,18 @@ export function drawNotches(frame: ElevationFrame): void {
   for (const course of frame.wall.courses) {
     for (const piece of course.pieces) {
       for (const notch of piece.notches) {
-        const box = rangeBox(frame, Math.max(notch.from, piece.from), Math.min(notch.to, piece.to), course.bottom + notch.bottom, course.bottom + notch.top);
-        frame.sheet.rect('notch', box, { fill: TINT.notch, subject: `notch:${piece.id}:${notch.opening}`, hint: `sawn out of ${piece.id} for ${notch.opening}` });
+        const box = rangeBox(
+          frame,
+          Math.max(notch.from, piece.from),
+          Math.min(notch.to, piece.to),
+          course.bottom + notch.bottom,
+          course.bottom + notch.top,
+        );
+        frame.sheet.rect('notch', box, {
+          fill: TINT.notch,
+          subject: `notch:${piece.id}:${notch.opening}`,
+          hint: `sawn out of ${piece.id} for ${notch.opening}`,
+        });
       }
     }
   }
@@ -87,13 +108,21 @@ export function drawPieceLabels(frame: ElevationFrame): void {
 function labelPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): void {
   const look = pieceLook(piece, frame.range);
   const muted = look.key === 'full';
-  const boxes = freeParts(piece, course).map((part) => rangeBox(frame, part.from, part.to, course.bottom + part.bottom, course.bottom + part.top));
+  const boxes = freeParts(piece, course).map((part) =>
+    rangeBox(frame, part.from, part.to, course.bottom + part.bottom, course.bottom + part.top),
+  );
   for (const text of pieceTexts(piece, frame.units)) {
     for (const box of boxes) {
       const angle = fittingAngle(frame, box, text, !muted);
       if (angle === null) continue;
       const at = { x: Math.round((box.left + box.right) / 2), y: Math.round((box.bottom + box.top) / 2) };
-      frame.sheet.text(at, text, TEXT_MM.tiny, { layer: muted ? 'muted' : 'text', bold: !muted, anchor: 'middle', angle, backdrop: look.fill });
+      frame.sheet.text(at, text, TEXT_MM.tiny, {
+        layer: muted ? 'muted' : 'text',
+        bold: !muted,
+        anchor: 'middle',
+        angle,
+        backdrop: look.fill,
+      });
       return;
     }
   }

@@ -55,7 +55,12 @@ export function reachOf(wall: LaidWall, storey: LaidStorey): WallReach {
     end,
     fromStation: Math.min(0, -start.face, -start.through / 2, -wall.startOffset, ...pieces, ...strips),
     toStation: Math.max(
-      wall.length, wall.length + end.face, wall.length + end.through / 2, wall.dimensionLength - wall.startOffset, ...pieces, ...strips,
+      wall.length,
+      wall.length + end.face,
+      wall.length + end.through / 2,
+      wall.dimensionLength - wall.startOffset,
+      ...pieces,
+      ...strips,
     ),
   };
 }
@@ -64,7 +69,8 @@ function endOf(wall: LaidWall, storey: LaidStorey, id: string, node: Nm): WallEn
   const junction = storey.junctions.find((candidate) => candidate.id === id) ?? null;
   const corner = junction?.kind === 'corner' && junction.unit !== null;
   const face = corner ? Math.round((wall.thickness / 2) * Math.tan((junction.turn * Math.PI) / 360)) : 0;
-  const through = junction?.tee?.branch === wall.mark ? storey.walls.find((other) => other.mark === junction.tee?.through) : undefined;
+  const through =
+    junction?.tee?.branch === wall.mark ? storey.walls.find((other) => other.mark === junction.tee?.through) : undefined;
   return { junction, node, face, through: through?.thickness ?? 0 };
 }
 

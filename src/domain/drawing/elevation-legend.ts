@@ -16,11 +16,29 @@ export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormR
   const entries: LegendEntry[] = [];
   for (const key of KEYS) {
     const alike = pieces.filter((piece) => pieceLook(piece, range).key === key);
-    if (alike.length > 0) entries.push({ text: wording(key, alike, range, units), fill: lookOf(key).fill, pattern: lookOf(key).pattern, stroke: null });
+    if (alike.length > 0)
+      entries.push({
+        text: wording(key, alike, range, units),
+        fill: lookOf(key).fill,
+        pattern: lookOf(key).pattern,
+        stroke: null,
+      });
   }
   const strip = wall.strips[0];
-  if (strip) entries.push({ text: `height strip ${strip.sku}, ${lengthLabel(strip.height, units)}`, fill: TINT.strip, pattern: null, stroke: null });
-  if (wall.stack.ripped !== null) entries.push({ text: `ripped course, ${lengthLabel(wall.stack.ripped, units)}`, fill: TINT.full, pattern: 'dotted', stroke: 'rip' });
+  if (strip)
+    entries.push({
+      text: `height strip ${strip.sku}, ${lengthLabel(strip.height, units)}`,
+      fill: TINT.strip,
+      pattern: null,
+      stroke: null,
+    });
+  if (wall.stack.ripped !== null)
+    entries.push({
+      text: `ripped course, ${lengthLabel(wall.stack.ripped, units)}`,
+      fill: TINT.full,
+      pattern: 'dotted',
+      stroke: 'rip',
+    });
   if (pieces.some((piece) => piece.notches.length > 0)) {
     entries.push({ text: 'sawn out of a piece laid through', fill: TINT.notch, pattern: null, stroke: null });
   }

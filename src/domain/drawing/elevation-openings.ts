@@ -14,7 +14,11 @@ const PAD_MM = 1;
 export function drawOpenings(frame: ElevationFrame): void {
   for (const opening of frame.wall.openings) {
     const subject = `opening:${opening.mark}`;
-    frame.sheet.rect('opening', holeOf(frame, opening), { fill: TINT.paper, subject, hint: `${opening.mark}: ${sizeOf(opening, frame)}` });
+    frame.sheet.rect('opening', holeOf(frame, opening), {
+      fill: TINT.paper,
+      subject,
+      hint: `${opening.mark}: ${sizeOf(opening, frame)}`,
+    });
   }
 }
 
@@ -36,7 +40,8 @@ export function labelOpenings(frame: ElevationFrame): void {
 }
 
 /** Openings whose mark does not fit inside are named above the wall. */
-export const unmarkedOpenings = (frame: ElevationFrame): readonly LaidOpening[] => frame.wall.openings.filter((opening) => writingOf(frame, opening) === null);
+export const unmarkedOpenings = (frame: ElevationFrame): readonly LaidOpening[] =>
+  frame.wall.openings.filter((opening) => writingOf(frame, opening) === null);
 
 export const sizeOf = (opening: LaidOpening, frame: Pick<ElevationFrame, 'units'>): string =>
   `${lengthLabel(opening.to - opening.from, frame.units)} × ${lengthLabel(opening.head - opening.sill, frame.units)}`;
@@ -83,19 +88,26 @@ export function drawTees(frame: ElevationFrame): void {
     const bottom = Math.min(...span.map((course) => course.bottom));
     const top = Math.max(...span.map((course) => course.bottom + course.height));
     const box = rangeBox(frame, tee.cutFrom, tee.cutTo, bottom, top);
-    if (tee.side === frame.wall.outside) frame.sheet.rect('cut-out', box, { fill: TINT.section, subject: `cut-out:${tee.branch}` });
+    if (tee.side === frame.wall.outside)
+      frame.sheet.rect('cut-out', box, { fill: TINT.section, subject: `cut-out:${tee.branch}` });
     else frame.sheet.rect('hidden', box, { subject: `cut-out:${tee.branch}` });
   }
 }
 
-export function teesOn(frame: Pick<ElevationFrame, 'wall' | 'storey'>): { tee: NonNullable<ElevationFrame['storey']['junctions'][number]['tee']>; courses: readonly number[] }[] {
-  return frame.storey.junctions.flatMap(({ tee, courses }) => (tee !== null && tee.through === frame.wall.mark && courses.length > 0 ? [{ tee, courses }] : []));
+export function teesOn(
+  frame: Pick<ElevationFrame, 'wall' | 'storey'>,
+): { tee: NonNullable<ElevationFrame['storey']['junctions'][number]['tee']>; courses: readonly number[] }[] {
+  return frame.storey.junctions.flatMap(({ tee, courses }) =>
+    tee !== null && tee.through === frame.wall.mark && courses.length > 0 ? [{ tee, courses }] : [],
+  );
 }
 
 /** The through wall in section where this wall ends as a branch. */
 export function drawThroughWalls(frame: ElevationFrame, ends: readonly WallEnd[]): void {
   for (const end of ends.filter((candidate) => candidate.through > 0)) {
     const half = Math.round(end.through / 2);
-    frame.sheet.rect('piece', rangeBox(frame, end.node - half, end.node + half, 0, frame.wall.stack.height), { fill: TINT.section });
+    frame.sheet.rect('piece', rangeBox(frame, end.node - half, end.node + half, 0, frame.wall.stack.height), {
+      fill: TINT.section,
+    });
   }
 }

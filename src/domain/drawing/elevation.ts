@@ -3,9 +3,10 @@ import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidOpening, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import { drawClosures, drawCourses, drawMarks, drawNotches, drawPieceLabels } from './elevation-courses.js';
-import { drawLengths, drawLevels, drawStack, drawTopLabels, levelsOf } from './elevation-dimensions.js';
+import { drawLengths, drawTopLabels } from './elevation-dimensions.js';
 import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
+import { drawLevels, drawStack, levelsOf } from './elevation-stack.js';
 import { elevationLegend } from './elevation-legend.js';
 import { drawOpenings, drawTees, drawThroughWalls, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
 import { chooseScale } from './drawing-scale.js';
@@ -36,7 +37,13 @@ const USUAL_ROWS_MM = 34;
  *
  * @param units the schedule's units, in which every figure is written
  */
-export function wallElevation(wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader): Drawing {
+export function wallElevation(
+  wall: LaidWall,
+  storey: LaidStorey,
+  range: FormRange,
+  units: LengthUnit,
+  header: SheetHeader,
+): Drawing {
   const reach = reachOf(wall, storey);
   const levelsMm = LEVELS_MM + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
   const furnitureAt = (scale: DrawingScale): Furniture => furnitureOf(wall, storey, range, units, header, scale);
@@ -56,13 +63,30 @@ export function wallElevation(wall: LaidWall, storey: LaidStorey, range: FormRan
   const sheet = new Sheet(scale.denominator);
   const height = paint(frameOf(wall, storey, range, units, sheet, reach, left, foot, width), reach) + sheet.mm(1);
   drawFurniture(sheet, furniture, width, height);
-  return sheet.drawing({ name: `wall-${wall.mark}`, title: `${furniture.heading}, ${furniture.detail}`, scaleText: scale.text, width, height });
+  return sheet.drawing({
+    name: `wall-${wall.mark}`,
+    title: `${furniture.heading}, ${furniture.detail}`,
+    scaleText: scale.text,
+    width,
+    height,
+  });
 }
 
 function frameOf(
-  wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit, sheet: Sheet, reach: WallReach, left: Nm, foot: Nm, width: Nm,
+  wall: LaidWall,
+  storey: LaidStorey,
+  range: FormRange,
+  units: LengthUnit,
+  sheet: Sheet,
+  reach: WallReach,
+  left: Nm,
+  foot: Nm,
+  width: Nm,
 ): ElevationFrame {
-  const x = wall.outside === 'right' ? (station: Nm): Nm => left + station - reach.fromStation : (station: Nm): Nm => left + reach.toStation - station;
+  const x =
+    wall.outside === 'right'
+      ? (station: Nm): Nm => left + station - reach.fromStation
+      : (station: Nm): Nm => left + reach.toStation - station;
   const margin = sheet.mm(3);
   return {
     wall,
@@ -111,12 +135,20 @@ function drawGround(frame: ElevationFrame): void {
 }
 
 function furnitureOf(
-  wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader, scale: DrawingScale,
+  wall: LaidWall,
+  storey: LaidStorey,
+  range: FormRange,
+  units: LengthUnit,
+  header: SheetHeader,
+  scale: DrawingScale,
 ): Furniture {
   const core = lengthLabel(wall.core.width, units);
   return {
     legend: elevationLegend(wall, storey, range, units),
-    notes: [...stackNotes(wall, units), ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units))],
+    notes: [
+      ...stackNotes(wall, units),
+      ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
+    ],
     heading: `Wall ${wall.mark}`,
     detail: `Elevation from outside, storey ${wall.storey}, core ${core}`,
     scaleText: scale.text,
@@ -128,7 +160,10 @@ function stackNotes(wall: LaidWall, units: LengthUnit): string[] {
   const { stack } = wall;
   const strips = stack.strips > 0 ? ` + ${stack.strips} strips` : '';
   const ripped = stack.ripped === null ? '' : `, top course ripped to ${lengthLabel(stack.ripped, units)}`;
-  const off = stack.deviation === 0 ? '' : ` (${stack.deviation > 0 ? '+' : ''}${lengthLabel(stack.deviation, units)} against ${lengthLabel(wall.askedHeight, units)} asked)`;
+  const off =
+    stack.deviation === 0
+      ? ''
+      : ` (${stack.deviation > 0 ? '+' : ''}${lengthLabel(stack.deviation, units)} against ${lengthLabel(wall.askedHeight, units)} asked)`;
   const base = wall.base === 0 ? '' : `, base ${lengthLabel(wall.base, units)} above the storey's bottom`;
   return [`Stack: ${stack.courses} courses${strips}${ripped} = ${lengthLabel(stack.height, units)}${off}${base}`];
 }

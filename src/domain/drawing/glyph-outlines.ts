@@ -37,10 +37,15 @@ function outline(text: TextShape, font: Font, paper: Paper): string {
   return `<path d="${paths.join('')}"${turned(text, paper)}/>`;
 }
 
-const LETTERS: Readonly<Record<string, string>> = { moveTo: 'M', lineTo: 'L', quadraticCurveTo: 'Q', bezierCurveTo: 'C', closePath: 'Z' };
+const LETTERS: Readonly<Record<string, string>> = {
+  moveTo: 'M',
+  lineTo: 'L',
+  quadraticCurveTo: 'Q',
+  bezierCurveTo: 'C',
+  closePath: 'Z',
+};
 
 function pathCommand(command: { command: string; args: number[] }, x: number, y: number, scale: number, paper: Paper): string {
   const numbers = command.args.map((value, i) => (i % 2 === 0 ? paper.x(x + value * scale) : paper.y(y + value * scale)));
   return `${LETTERS[command.command] ?? ''}${numbers.join(' ')}`;
 }
-

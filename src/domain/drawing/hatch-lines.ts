@@ -31,7 +31,9 @@ export function hatchStrokes(hatch: HatchShape): HatchStroke[] {
 function strokesAlong(hatch: HatchShape, angle: number): HatchStroke[] {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
-  const turned = hatch.boundary.map((ring) => ring.map((point) => ({ u: point.x * cos + point.y * sin, v: point.y * cos - point.x * sin })));
+  const turned = hatch.boundary.map((ring) =>
+    ring.map((point) => ({ u: point.x * cos + point.y * sin, v: point.y * cos - point.x * sin })),
+  );
   const heights = turned.flat().map((point) => point.v);
   const strokes: HatchStroke[] = [];
   const last = Math.max(...heights);
@@ -66,7 +68,10 @@ function dots(stroke: HatchStroke, spacing: number): HatchStroke[] {
   const start = stroke.from.x * along.x + stroke.from.y * along.y;
   const found: HatchStroke[] = [];
   for (let place = Math.ceil(start / spacing) * spacing; place + DOT * spacing <= start + length; place += spacing) {
-    found.push({ from: offset(stroke.from, along, place - start), to: offset(stroke.from, along, place - start + DOT * spacing) });
+    found.push({
+      from: offset(stroke.from, along, place - start),
+      to: offset(stroke.from, along, place - start + DOT * spacing),
+    });
   }
   return found;
 }

@@ -1,4 +1,5 @@
 export { wallElevation } from './elevation.js';
+export { junctionDetail } from './junction-detail.js';
 export { lengthLabel } from './length-label.js';
 export { storeyPlan } from './plan.js';
 export { renderPng } from './png.js';
@@ -6,5 +7,14 @@ export { quotePdf } from './quote-pdf.js';
 export type { QuotePdfInput } from './quote-pdf-input.js';
 export { renderSvg } from './svg.js';
 export type {
-  Drawing, DrawingFonts, DrawingPoint, HatchPattern, HatchShape, Layer, PolygonShape, Shape, SheetHeader, TextShape,
+  Drawing,
+  DrawingFonts,
+  DrawingPoint,
+  HatchPattern,
+  HatchShape,
+  Layer,
+  PolygonShape,
+  Shape,
+  SheetHeader,
+  TextShape,
 } from './shapes.js';

@@ -31,8 +31,24 @@ export const LAYERS: readonly Layer[] = [
 ];
 
 export type LayerName =
-  | 'frame' | 'rule' | 'piece' | 'hatch' | 'closure' | 'hidden' | 'rip' | 'notch' | 'cut-out' | 'opening' | 'diagonal' | 'seam' | 'node'
-  | 'ground' | 'dimension' | 'thrust' | 'text' | 'muted';
+  | 'frame'
+  | 'rule'
+  | 'piece'
+  | 'hatch'
+  | 'closure'
+  | 'hidden'
+  | 'rip'
+  | 'notch'
+  | 'cut-out'
+  | 'opening'
+  | 'diagonal'
+  | 'seam'
+  | 'node'
+  | 'ground'
+  | 'dimension'
+  | 'thrust'
+  | 'text'
+  | 'muted';
 
 /** Fills; each kind of piece also has its own hatch, so that a grey print says the same. */
 export const TINT = {

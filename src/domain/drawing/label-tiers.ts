@@ -22,7 +22,11 @@ export interface PlacedLabel {
  * @param bounds the sheet's edges; a label beyond them is pushed in [nm]
  * @returns one place per label, in the order given
  */
-export function tierLabels(labels: readonly RowLabel[], gap: Nm, bounds: { readonly left: Nm; readonly right: Nm }): PlacedLabel[] {
+export function tierLabels(
+  labels: readonly RowLabel[],
+  gap: Nm,
+  bounds: { readonly left: Nm; readonly right: Nm },
+): PlacedLabel[] {
   const placed: (PlacedLabel & { left: Nm; right: Nm; leader: Nm })[] = [];
   const answers: PlacedLabel[] = labels.map((label) => ({ centre: label.centre, tier: 0 }));
   const order = labels.map((_, i) => i).sort((a, b) => (labels[a] as RowLabel).width - (labels[b] as RowLabel).width || a - b);
@@ -31,9 +35,12 @@ export function tierLabels(labels: readonly RowLabel[], gap: Nm, bounds: { reado
     const half = label.width / 2;
     const centre = Math.round(Math.max(bounds.left + half, Math.min(bounds.right - half, label.centre)));
     const mine = { centre, left: centre - half, right: centre + half, leader: label.centre };
-    const free = (tier: number): boolean => placed.every((other) => other.tier !== tier || other.right + gap <= mine.left || other.left - gap >= mine.right);
+    const free = (tier: number): boolean =>
+      placed.every((other) => other.tier !== tier || other.right + gap <= mine.left || other.left - gap >= mine.right);
     const clean = (tier: number): boolean =>
-      placed.every((other) => (other.tier < tier ? !crosses(mine.leader, other, gap) : other.tier > tier ? !crosses(other.leader, mine, gap) : true));
+      placed.every((other) =>
+        other.tier < tier ? !crosses(mine.leader, other, gap) : other.tier > tier ? !crosses(other.leader, mine, gap) : true,
+      );
     const rows = Array.from({ length: placed.length + 1 }, (_, row) => row).filter(free);
     const tier = rows.find(clean) ?? rows[0] ?? 0;
     placed.push({ ...mine, tier });
@@ -42,7 +49,8 @@ export function tierLabels(labels: readonly RowLabel[], gap: Nm, bounds: { reado
   return answers;
 }
 
-const crosses = (leader: Nm, label: { left: Nm; right: Nm }, gap: Nm): boolean => leader > label.left - gap / 3 && leader < label.right + gap / 3;
+const crosses = (leader: Nm, label: { left: Nm; right: Nm }, gap: Nm): boolean =>
+  leader > label.left - gap / 3 && leader < label.right + gap / 3;
 
 /**
  * Levels spread so that neighbours are at least `gap` apart, order kept, each moved as little upward as it must be.

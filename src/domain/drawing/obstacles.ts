@@ -81,13 +81,16 @@ class RoomGrid {
 
   touches(quad: Quad): boolean {
     const room = roomOf(quad);
-    return this.keysOf(room).some((key) => this.cells.get(key)?.some((other) => boundsTouch(room, other) && quadsTouch(quad, other.quad)) ?? false);
+    return this.keysOf(room).some(
+      (key) => this.cells.get(key)?.some((other) => boundsTouch(room, other) && quadsTouch(quad, other.quad)) ?? false,
+    );
   }
 
   private keysOf(room: Room): string[] {
     const keys: string[] = [];
     for (let column = Math.floor(room.left / this.cell); column <= Math.floor(room.right / this.cell); column += 1) {
-      for (let row = Math.floor(room.bottom / this.cell); row <= Math.floor(room.top / this.cell); row += 1) keys.push(`${column}/${row}`);
+      for (let row = Math.floor(room.bottom / this.cell); row <= Math.floor(room.top / this.cell); row += 1)
+        keys.push(`${column}/${row}`);
     }
     return keys;
   }

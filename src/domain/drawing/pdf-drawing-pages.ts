@@ -33,11 +33,14 @@ export function writeDrawings(pages: PdfPages, drawings: readonly Drawing[], hea
   }
 }
 
-/** The page that takes most of the next drawings: the small size before the large one, landscape before portrait; else one cut to fit. */
+/** The page that takes most of the next drawings: small before large, landscape before portrait; else one cut to fit. */
 export function nextSheet(drawings: readonly Drawing[], paper: PaperName): Sheet {
   const { small, large } = PAPER[paper];
   for (const [short, long] of [small, large]) {
-    const sheets = [[long, short], [short, long]].map(([width, height]) => fill(drawings, width as number, height as number));
+    const sheets = [
+      [long, short],
+      [short, long],
+    ].map(([width, height]) => fill(drawings, width as number, height as number));
     const best = sheets.reduce((a, b) => (b.drawings.length > a.drawings.length ? b : a));
     if (best.drawings.length > 0) return best;
   }

@@ -53,7 +53,11 @@ function paintShape(doc: PdfDocument, shape: PlainShape, layer: Layer, place: Pl
     return;
   }
   doc.save();
-  doc.lineWidth(layer.weight * POINTS_PER_NM).strokeColor(layer.colour).lineCap('butt').lineJoin('miter');
+  doc
+    .lineWidth(layer.weight * POINTS_PER_NM)
+    .strokeColor(layer.colour)
+    .lineCap('butt')
+    .lineJoin('miter');
   if (layer.dash !== null) setDash(doc, layer.dash);
   switch (shape.kind) {
     case 'line':
@@ -66,7 +70,11 @@ function paintShape(doc: PdfDocument, shape: PlainShape, layer: Layer, place: Pl
       fillAndStroke(trace(doc, shape.points, place).closePath(), shape.fill, shape.outline ? layer.colour : null);
       break;
     case 'circle':
-      fillAndStroke(doc.circle(place.x(shape.centre.x), place.y(shape.centre.y), place.size(shape.radius)), shape.fill, layer.colour);
+      fillAndStroke(
+        doc.circle(place.x(shape.centre.x), place.y(shape.centre.y), place.size(shape.radius)),
+        shape.fill,
+        layer.colour,
+      );
       break;
     case 'hatch':
       for (const { from, to } of hatchStrokes(shape)) trace(doc, [from, to], place);
@@ -82,7 +90,9 @@ function setDash(doc: PdfDocument, dash: readonly number[]): void {
 }
 
 function trace(doc: PdfDocument, points: readonly DrawingPoint[], place: Place): PdfDocument {
-  points.forEach((point, i) => (i === 0 ? doc.moveTo(place.x(point.x), place.y(point.y)) : doc.lineTo(place.x(point.x), place.y(point.y))));
+  points.forEach((point, i) =>
+    i === 0 ? doc.moveTo(place.x(point.x), place.y(point.y)) : doc.lineTo(place.x(point.x), place.y(point.y)),
+  );
   return doc;
 }
 
@@ -104,7 +114,10 @@ function paintText(doc: PdfDocument, text: TextShape, layer: Layer, place: Place
     const height = size * CAP_HEIGHT + 2 * margin;
     doc.rect(left - margin, y - height / 2, width + 2 * margin, height).fill(text.backdrop);
   }
-  doc.font(text.bold ? BOLD : REGULAR).fontSize(size).fillColor(layer.colour);
+  doc
+    .font(text.bold ? BOLD : REGULAR)
+    .fontSize(size)
+    .fillColor(layer.colour);
   doc.text(text.text, left, y + (size * CAP_HEIGHT) / 2, { lineBreak: false, baseline: 'alphabetic' });
   doc.restore();
 }

@@ -12,7 +12,14 @@ export const PAPER = {
 
 export type PaperName = keyof typeof PAPER;
 
-export const INK = { text: '#16202a', muted: '#55616b', accent: '#1d3a5f', rule: '#c3cbd2', shade: '#eef2f5', hold: '#8f1414' } as const;
+export const INK = {
+  text: '#16202a',
+  muted: '#55616b',
+  accent: '#1d3a5f',
+  rule: '#c3cbd2',
+  shade: '#eef2f5',
+  hold: '#8f1414',
+} as const;
 
 export interface WriteStyle {
   readonly size?: number;
@@ -46,9 +53,27 @@ export class PdfPages {
   private readonly chunks: Uint8Array[] = [];
   private readonly ended: Promise<void>;
 
-  constructor(readonly paper: PaperName, fonts: DrawingFonts, setting: PageSetting) {
-    const info = { Title: setting.title, Author: setting.author, Creator: 'Wallcourse', Producer: 'Wallcourse', CreationDate: setting.createdAt, ModDate: setting.createdAt };
-    this.doc = new PDFDocument({ autoFirstPage: false, bufferPages: true, info, lang: 'en', font: null as unknown as string, displayTitle: true });
+  constructor(
+    readonly paper: PaperName,
+    fonts: DrawingFonts,
+    setting: PageSetting,
+  ) {
+    const info = {
+      Title: setting.title,
+      Author: setting.author,
+      Creator: 'Wallcourse',
+      Producer: 'Wallcourse',
+      CreationDate: setting.createdAt,
+      ModDate: setting.createdAt,
+    };
+    this.doc = new PDFDocument({
+      autoFirstPage: false,
+      bufferPages: true,
+      info,
+      lang: 'en',
+      font: null as unknown as string,
+      displayTitle: true,
+    });
     this.doc.registerFont(REGULAR, fonts.regular as Buffer);
     this.doc.registerFont(BOLD, fonts.bold as Buffer);
     this.doc.on('data', (chunk: Uint8Array) => this.chunks.push(chunk));
@@ -92,7 +117,10 @@ export class PdfPages {
   write(text: string, x: number, top: number, style: WriteStyle = {}): void {
     const { size = BODY, bold = false, colour = INK.text, anchor = 'start' } = style;
     const left = anchor === 'start' ? x : x - textWidth(text, size, bold);
-    this.doc.font(bold ? BOLD : REGULAR).fontSize(size).fillColor(colour);
+    this.doc
+      .font(bold ? BOLD : REGULAR)
+      .fontSize(size)
+      .fillColor(colour);
     this.doc.text(text, left, top + size * ASCENT, { lineBreak: false, baseline: 'alphabetic' });
   }
 

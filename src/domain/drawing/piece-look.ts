@@ -32,7 +32,8 @@ export function pieceLook(piece: Piece, range: FormRange): Look {
   return LOOKS[cornerKey(piece.hand)];
 }
 
-const cornerKey = (hand: Piece['hand']): LookKey => (hand === null ? 'corner-either' : hand === 'left' ? 'corner-left' : 'corner-right');
+const cornerKey = (hand: Piece['hand']): LookKey =>
+  hand === null ? 'corner-either' : hand === 'left' ? 'corner-left' : 'corner-right';
 
 /** Wordings of a piece's label, the fullest first; the first that fits is written. */
 export function pieceTexts(piece: Piece, units: LengthUnit): readonly string[] {

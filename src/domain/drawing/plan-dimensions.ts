@@ -21,7 +21,7 @@ const BAND_MM = 1.2;
 /** Room kept round a thin line [mm of paper]. */
 const LINE_MM = 0.8;
 
-/** One row of a wall's dimensions: stations it measures between, and its distance beyond the nearest possible row [mm of paper]. */
+/** One row of a wall's dimensions: the stations it measures between, and how far it lies beyond the nearest row [mm of paper]. */
 interface Row {
   readonly stations: readonly Nm[];
   readonly beyondMm: number;
@@ -42,9 +42,13 @@ interface RowText {
 export function dimensionWall(frame: PlanFrame, wall: PlanWall): void {
   const rows = rowsOf(frame, wall);
   const distances = Array.from({ length: TRIES }, (_, i) => FIRST_MM + i * STEP_MM);
-  const sides = distances.flatMap((distance) => [{ distance, side: 1 }, { distance, side: -1 }]);
+  const sides = distances.flatMap((distance) => [
+    { distance, side: 1 },
+    { distance, side: -1 },
+  ]);
   const isFree = ({ distance, side }: { distance: number; side: number }): boolean =>
-    frame.obstacles.isFree(bandsOf(frame, wall, rows, distance, side)) && frame.obstacles.isClear(textsOf(frame, wall, rows, distance, side));
+    frame.obstacles.isFree(bandsOf(frame, wall, rows, distance, side)) &&
+    frame.obstacles.isClear(textsOf(frame, wall, rows, distance, side));
   const place = sides.find(isFree) ?? sides[0];
   if (place === undefined) return;
   frame.obstacles.addSolids(bandsOf(frame, wall, rows, place.distance, place.side));
@@ -54,7 +58,10 @@ export function dimensionWall(frame: PlanFrame, wall: PlanWall): void {
 
 function rowsOf(frame: PlanFrame, { wall }: PlanWall): Row[] {
   const [start, end] = [-wall.startOffset, wall.dimensionLength - wall.startOffset];
-  const jambs = wall.openings.flatMap((opening) => [opening.from, opening.to]).filter((at) => at > start && at < end).sort((a, b) => a - b);
+  const jambs = wall.openings
+    .flatMap((opening) => [opening.from, opening.to])
+    .filter((at) => at > start && at < end)
+    .sort((a, b) => a - b);
   const inner = jambs.length === 0 ? [] : [rowOf(frame, [start, ...jambs, end], 0)];
   const tiers = Math.max(0, ...inner.flatMap((row) => row.texts.map(({ tier }) => tier)));
   return [...inner, rowOf(frame, [start, end], inner.length === 0 ? 0 : ROW_MM + tiers * TIER_MM)];
@@ -68,7 +75,11 @@ function rowOf(frame: PlanFrame, stations: readonly Nm[], beyondMm: number): Row
   });
   const pad = frame.sheet.mm(PAD_MM);
   const hung = parts.length === 1 ? [] : parts.filter((part) => part.width + pad > part.length);
-  const tiers = tierLabels(hung.map(({ middle, width }) => ({ centre: middle, width })), pad, { left: -Infinity, right: Infinity });
+  const tiers = tierLabels(
+    hung.map(({ middle, width }) => ({ centre: middle, width })),
+    pad,
+    { left: -Infinity, right: Infinity },
+  );
   const texts = parts.map((part): RowText => {
     const tier = tiers[hung.indexOf(part)];
     return { text: part.text, station: tier?.centre ?? part.middle, tier: tier === undefined ? 0 : tier.tier + 1 };
@@ -77,11 +88,15 @@ function rowOf(frame: PlanFrame, stations: readonly Nm[], beyondMm: number): Row
 }
 
 /** Distance of a point from the axis: beyond the wall's face by paper millimetres, on the outside (+1) or the inside (−1). */
-const offsetOf = (frame: PlanFrame, { wall }: PlanWall, mm: number, side: number): number => side * (wall.thickness / 2 + frame.sheet.mm(mm));
+const offsetOf = (frame: PlanFrame, { wall }: PlanWall, mm: number, side: number): number =>
+  side * (wall.thickness / 2 + frame.sheet.mm(mm));
 
 function textPoint(frame: PlanFrame, wall: PlanWall, text: RowText, lineMm: number, side: number): Vector {
   if (text.tier > 0) return wall.at(text.station, offsetOf(frame, wall, lineMm + text.tier * TIER_MM, side));
-  return add(wall.at(text.station, offsetOf(frame, wall, lineMm, side)), scale(readingUp(wall), frame.sheet.mm(TEXT_MM_OFF_LINE)));
+  return add(
+    wall.at(text.station, offsetOf(frame, wall, lineMm, side)),
+    scale(readingUp(wall), frame.sheet.mm(TEXT_MM_OFF_LINE)),
+  );
 }
 
 /** Unit vector from a dimension line toward the top of the letters on it. */
@@ -104,7 +119,9 @@ function bandsOf(frame: PlanFrame, wall: PlanWall, rows: readonly Row[], distanc
 function textsOf(frame: PlanFrame, wall: PlanWall, rows: readonly Row[], distance: number, side: number): Quad[] {
   const angle = readingAngle(wall.along);
   return rows.flatMap((row) =>
-    row.texts.map((text) => textQuad(frame.sheet, textPoint(frame, wall, text, distance + row.beyondMm, side), text.text, TEXT_MM.small, angle)),
+    row.texts.map((text) =>
+      textQuad(frame.sheet, textPoint(frame, wall, text, distance + row.beyondMm, side), text.text, TEXT_MM.small, angle),
+    ),
   );
 }
 
@@ -119,9 +136,18 @@ function drawRow(frame: PlanFrame, wall: PlanWall, row: Row, lineMm: number, sid
     const [from, to] = [row.stations[i] as Nm, row.stations[i + 1] as Nm];
     const at = textPoint(frame, wall, text, lineMm, side);
     if (text.tier > 0) {
-      frame.sheet.line('dimension', on((from + to) / 2, line), on(text.station, offsetOf(frame, wall, lineMm + text.tier * TIER_MM - 1.3, side)));
+      frame.sheet.line(
+        'dimension',
+        on((from + to) / 2, line),
+        on(text.station, offsetOf(frame, wall, lineMm + text.tier * TIER_MM - 1.3, side)),
+      );
     }
-    for (const station of [from, to]) frame.obstacles.addLine(wall.at(station, face), wall.at(station, offsetOf(frame, wall, lineMm + LINE_MM, side)), frame.sheet.mm(LINE_MM));
+    for (const station of [from, to])
+      frame.obstacles.addLine(
+        wall.at(station, face),
+        wall.at(station, offsetOf(frame, wall, lineMm + LINE_MM, side)),
+        frame.sheet.mm(LINE_MM),
+      );
     frame.sheet.dimension(on(from, face), on(to, face), on(from, line), on(to, line), text.text, frame.toSheet(at), angle);
   });
 }

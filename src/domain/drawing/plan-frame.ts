@@ -60,7 +60,13 @@ export function freePlace(frame: PlanFrame, places: readonly LabelPlace[], roomA
 }
 
 /** Writes a label at its free place, with its leader, and keeps the room it takes. */
-export function placeLabel(frame: PlanFrame, text: string, sizeMm: number, places: readonly LabelPlace[], style: TextStyle = {}): void {
+export function placeLabel(
+  frame: PlanFrame,
+  text: string,
+  sizeMm: number,
+  places: readonly LabelPlace[],
+  style: TextStyle = {},
+): void {
   const roomAt = (place: LabelPlace): Quad => textQuad(frame.sheet, place.at, text, sizeMm, place.angle, style.bold ?? false);
   const place = freePlace(frame, places, roomAt);
   drawLeader(frame, place, roomAt(place));

@@ -1,5 +1,4 @@
 import { add, direction, scale } from '../geometry/vector.js';
-import type { Vector } from '../geometry/vector.js';
 import type { Junction } from '../takeoff/laid.js';
 import { turnText } from './elevation-dimensions.js';
 import { drawLeader, freePlace, placeLabel, readingAngle } from './plan-frame.js';
@@ -30,7 +29,9 @@ export function markWall(frame: PlanFrame, wall: PlanWall): void {
   const width = Math.max(sheet.widthOf(text, TEXT_MM.body, true) + pad, sheet.mm(TEXT_MM.body) + pad * 0.6);
   const height = sheet.mm(TEXT_MM.body) + pad * 0.6;
   const stations = SHARES.map((share) => wall.wall.length * share);
-  const places = offsets(frame, wall, MARK_MM).flatMap((offset) => stations.map((station) => besideWall(frame, wall, station, offset, 0)));
+  const places = offsets(frame, wall, MARK_MM).flatMap((offset) =>
+    stations.map((station) => besideWall(frame, wall, station, offset, 0)),
+  );
   const roomAt = ({ at }: LabelPlace): Quad => turnedBox(at, width + pad / 2, height + pad / 2, 0);
   const place = freePlace(frame, places, roomAt);
   drawLeader(frame, place, turnedBox(place.at, width, height, 0));
@@ -54,7 +55,10 @@ export function markOpenings(frame: PlanFrame, wall: PlanWall): void {
 /** Distances from the axis at which a label is tried: inside first, then outside, then farther. */
 function offsets(frame: PlanFrame, { wall }: PlanWall, tried: { near: number; step: number; tries: number }): number[] {
   const from = wall.thickness / 2;
-  return Array.from({ length: tried.tries }, (_, i) => from + frame.sheet.mm(tried.near + i * tried.step)).flatMap((offset) => [-offset, offset]);
+  return Array.from({ length: tried.tries }, (_, i) => from + frame.sheet.mm(tried.near + i * tried.step)).flatMap((offset) => [
+    -offset,
+    offset,
+  ]);
 }
 
 function besideWall(frame: PlanFrame, wall: PlanWall, station: number, offset: number, angle: number): LabelPlace {
@@ -98,5 +102,5 @@ function outwardOf(frame: PlanFrame, junction: Junction): number {
   return sum.x === 0 && sum.y === 0 ? Math.PI / 4 : Math.atan2(sum.y, sum.x);
 }
 
-const shortened = (frame: PlanFrame, text: string, size: number): string => fitText(text, frame.sheet.mm(size), frame.sheet.mm(LONGEST_MM), true);
-
+const shortened = (frame: PlanFrame, text: string, size: number): string =>
+  fitText(text, frame.sheet.mm(size), frame.sheet.mm(LONGEST_MM), true);

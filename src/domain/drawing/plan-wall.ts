@@ -32,7 +32,8 @@ function planWall(wall: LaidWall, storey: LaidStorey): PlanWall {
   const along = directionOf(wall);
   const left = leftNormal(along);
   const outward = wall.outside === 'left' ? left : scale(left, -1);
-  const at = (station: number, distance: number): Vector => add(add(wall.axisFrom, scale(along, station)), scale(outward, distance));
+  const at = (station: number, distance: number): Vector =>
+    add(add(wall.axisFrom, scale(along, station)), scale(outward, distance));
   const ends = { start: endOf(wall, storey, 'start'), end: endOf(wall, storey, 'end') };
   const side = wall.outside === 'left' ? 1 : -1;
   const [foam, core] = [wall.thickness / 2, wall.core.width / 2];
@@ -107,10 +108,14 @@ function branchCut(into: Vector, tee: NonNullable<Junction['tee']>, storey: Laid
   const normal = leftNormal(directionOf(through));
   const toward = dot(normal, into) >= 0 ? normal : scale(normal, -1);
   const lean = dot(leftNormal(into), toward);
-  return (left, _part, face) => ((face === 'foam' ? through.thickness : through.core.width) / 2 - left * lean) / dot(into, toward);
+  return (left, _part, face) =>
+    ((face === 'foam' ? through.thickness : through.core.width) / 2 - left * lean) / dot(into, toward);
 }
 
 /** Stations and distances as a quadrilateral of the plan. */
 export const stretch = (wall: PlanWall, from: Nm, to: Nm, inner: number, outer: number): Quad => [
-  wall.at(from, inner), wall.at(to, inner), wall.at(to, outer), wall.at(from, outer),
+  wall.at(from, inner),
+  wall.at(to, inner),
+  wall.at(to, outer),
+  wall.at(from, outer),
 ];

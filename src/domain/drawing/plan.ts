@@ -1,10 +1,8 @@
 import type { Vector } from '../geometry/vector.js';
 import { toMm } from '../quantity/length.js';
-import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidStorey } from '../takeoff/laid.js';
-import { dimensionStrokes } from './dimension-strokes.js';
 import { scaleLadder } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
@@ -16,11 +14,11 @@ import type { PlanFrame } from './plan-frame.js';
 import { labelJunction, markOpenings, markWall } from './plan-labels.js';
 import { planWalls, stretch } from './plan-wall.js';
 import type { PlanWall } from './plan-wall.js';
-import type { Drawing, Shape, SheetHeader } from './shapes.js';
+import type { Drawing, SheetHeader } from './shapes.js';
+import { extentOf } from './shape-extent.js';
 import { Sheet } from './sheet.js';
 import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
 import type { Furniture, LegendEntry } from './sheet-furniture.js';
-import { CAP_HEIGHT, textWidth } from './text-width.js';
 
 const SCALES: ScaleSpan = { imperial: { usual: 48, farthest: 128 }, metric: { usual: 50, farthest: 150 } };
 const LEAST_WIDTH_MM = 184;
@@ -40,20 +38,32 @@ export function storeyPlan(storey: LaidStorey, range: FormRange, units: LengthUn
   for (const { scale, field } of ladder) {
     if (toMm(wide) / scale.denominator > field.width || toMm(tall) / scale.denominator > field.height) continue;
     const drawing = planAt(storey, walls, range, units, header, scale);
-    if (toMm(drawing.width) / scale.denominator <= field.width && toMm(drawing.height) / scale.denominator <= field.height) return drawing;
+    if (toMm(drawing.width) / scale.denominator <= field.width && toMm(drawing.height) / scale.denominator <= field.height)
+      return drawing;
   }
   return planAt(storey, walls, range, units, header, (ladder.at(-1) as (typeof ladder)[number]).scale);
 }
 
-const spanOf = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), -Infinity) - values.reduce((a, b) => Math.min(a, b), Infinity);
+const spanOf = (values: readonly number[]): number =>
+  values.reduce((a, b) => Math.max(a, b), -Infinity) - values.reduce((a, b) => Math.min(a, b), Infinity);
 
 function planAt(
-  storey: LaidStorey, walls: readonly PlanWall[], range: FormRange, units: LengthUnit, header: SheetHeader, scale: DrawingScale,
+  storey: LaidStorey,
+  walls: readonly PlanWall[],
+  range: FormRange,
+  units: LengthUnit,
+  header: SheetHeader,
+  scale: DrawingScale,
 ): Drawing {
   const sheet = new Sheet(scale.denominator);
   const scratch = new Sheet(scale.denominator);
   const frameOf = (target: Sheet, shift: Vector): PlanFrame => ({
-    storey, range, units, walls, sheet: target, obstacles: new Obstacles(scratch.mm(CELL_MM)),
+    storey,
+    range,
+    units,
+    walls,
+    sheet: target,
+    obstacles: new Obstacles(scratch.mm(CELL_MM)),
     toSheet: (point) => ({ x: Math.round(point.x) + shift.x, y: Math.round(point.y) + shift.y }),
   });
   paint(frameOf(scratch, { x: 0, y: 0 }));
@@ -84,14 +94,18 @@ function paint(frame: PlanFrame): void {
 function drawWall(frame: PlanFrame, wall: PlanWall): void {
   const { sheet } = frame;
   sheet.polygon('piece', quadPoints(frame, wall.core), { fill: TINT.concrete, outline: false });
-  for (const panel of [wall.outsidePanel, wall.insidePanel]) sheet.polygon('piece', quadPoints(frame, panel), { fill: TINT.foam });
+  for (const panel of [wall.outsidePanel, wall.insidePanel])
+    sheet.polygon('piece', quadPoints(frame, panel), { fill: TINT.foam });
 }
 
 function drawClosures(frame: PlanFrame, wall: PlanWall): void {
   const half = wall.wall.core.width / 2;
   const thick = frame.range.closure.thickness;
   const { length } = wall.wall;
-  for (const [id, from, to] of [[wall.wall.startJunction, 0, thick], [wall.wall.endJunction, length - thick, length]] as const) {
+  for (const [id, from, to] of [
+    [wall.wall.startJunction, 0, thick],
+    [wall.wall.endJunction, length - thick, length],
+  ] as const) {
     const free = frame.storey.junctions.find((junction) => junction.id === id)?.kind === 'free-end';
     if (free) frame.sheet.polygon('closure', quadPoints(frame, stretch(wall, from, to, -half, half)), { fill: TINT.closure });
   }
@@ -125,11 +139,14 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
   const sample = (text: string, fill: string): LegendEntry => ({ text, fill, pattern: null, stroke: null });
   const notes = cores.map((width) => {
     const walls = storey.walls.filter((wall) => wall.core.width === width);
-    return `Core ${lengthLabel(width, units)}, ${lengthLabel(walls[0]?.thickness ?? 0, units)} over the forms: ${walls.map((wall) => wall.mark).join(', ')}`;
+    const over = lengthLabel(walls[0]?.thickness ?? 0, units);
+    return `Core ${lengthLabel(width, units)}, ${over} over the forms: ${walls.map((wall) => wall.mark).join(', ')}`;
   });
   return {
     legend: [
-      sample('form panel', TINT.foam), sample('concrete core', TINT.concrete), sample('opening', TINT.paper),
+      sample('form panel', TINT.foam),
+      sample('concrete core', TINT.concrete),
+      sample('opening', TINT.paper),
       ...(storey.junctions.some((junction) => junction.kind === 'free-end') ? [sample('end closure', TINT.closure)] : []),
     ],
     notes,
@@ -139,34 +156,3 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
     header,
   };
 }
-
-/** Everything painted, letters included [nm]. */
-function extentOf(shapes: readonly Shape[]): { left: Nm; right: Nm; bottom: Nm; top: Nm } {
-  const points = shapes.flatMap((shape): { x: number; y: number }[] => {
-    switch (shape.kind) {
-      case 'line':
-        return [shape.from, shape.to];
-      case 'polyline':
-      case 'polygon':
-        return [...shape.points];
-      case 'circle':
-        return [{ x: shape.centre.x - shape.radius, y: shape.centre.y - shape.radius }, { x: shape.centre.x + shape.radius, y: shape.centre.y + shape.radius }];
-      case 'text':
-        return aroundText(shape.at, textWidth(shape.text, shape.size, shape.bold), shape.size);
-      case 'dimension':
-        return dimensionStrokes(shape).flatMap((stroke) => (stroke.kind === 'line' ? [stroke.from, stroke.to] : aroundText(stroke.at, textWidth(stroke.text, stroke.size), stroke.size)));
-      case 'hatch':
-        return [];
-    }
-  });
-  const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
-  const most = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), -Infinity);
-  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
-  return { left: Math.floor(least(xs)), right: Math.ceil(most(xs)), bottom: Math.floor(least(ys)), top: Math.ceil(most(ys)) };
-}
-
-/** A text may be turned: the square round it is taken. */
-const aroundText = (at: Vector, width: number, size: number): Vector[] => {
-  const reach = width / 2 + size * CAP_HEIGHT;
-  return [{ x: at.x - reach, y: at.y - reach }, { x: at.x + reach, y: at.y + reach }];
-};

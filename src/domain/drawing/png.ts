@@ -12,7 +12,8 @@ const MAX_WIDTH = 8_000;
  * @throws RangeError for a width outside that span
  */
 export function renderPng(drawing: Drawing, fonts: DrawingFonts, widthPx: number): Uint8Array {
-  if (!Number.isInteger(widthPx) || widthPx < 1 || widthPx > MAX_WIDTH) throw new RangeError(`a picture is 1 to ${MAX_WIDTH} pixels wide`);
+  if (!Number.isInteger(widthPx) || widthPx < 1 || widthPx > MAX_WIDTH)
+    throw new RangeError(`a picture is 1 to ${MAX_WIDTH} pixels wide`);
   const svg = writeSvg(drawing, outlineWriter(fonts));
   return new Resvg(svg, { font: { loadSystemFonts: false }, fitTo: { mode: 'width', value: widthPx } }).render().asPng();
 }

@@ -41,7 +41,11 @@ function writeCells(pages: PdfPages, input: QuotePdfInput): void {
     { label: 'For', lines: [quote.customer.organisation, quote.customer.place ?? ''], share: 0.28 },
     { label: 'Job', lines: [input.job.number, input.job.name], share: 0.3 },
     { label: 'Date', lines: [quote.date, `Valid until ${quote.validUntil}`], share: 0.2 },
-    { label: 'Total', lines: [moneyText(quote.totalMinor, quote.currency), quote.tax.rate === null ? 'no tax charged' : 'tax included'], share: 0.22 },
+    {
+      label: 'Total',
+      lines: [moneyText(quote.totalMinor, quote.currency), quote.tax.rate === null ? 'no tax charged' : 'tax included'],
+      share: 0.22,
+    },
   ];
   const top = pages.y;
   let x = pages.left;
@@ -50,13 +54,15 @@ function writeCells(pages: PdfPages, input: QuotePdfInput): void {
     const width = pages.width * share;
     pages.write(label, x, top, { size: 7.5, colour: INK.muted });
     let y = top + 11;
-    lines.filter((line) => line !== '').forEach((line, i) => {
-      const size = i === 0 ? 10 : 8.5;
-      for (const part of wrapText(line, size, width - 10, i === 0)) {
-        pages.write(part, x, y, { size, bold: i === 0 });
-        y += lineHeight(size);
-      }
-    });
+    lines
+      .filter((line) => line !== '')
+      .forEach((line, i) => {
+        const size = i === 0 ? 10 : 8.5;
+        for (const part of wrapText(line, size, width - 10, i === 0)) {
+          pages.write(part, x, y, { size, bold: i === 0 });
+          y += lineHeight(size);
+        }
+      });
     bottom = Math.max(bottom, y);
     x += width;
   }

@@ -113,14 +113,18 @@ function writeTotals(pages: PdfPages, { quote }: QuotePdfInput): void {
   row(taxWords(quote.tax), quote.taxMinor, false);
   row('Total', quote.totalMinor, true);
   const { range, priceList, engine } = quote;
-  const basis = `Counted on range ${range.code} version ${range.version}, engine ${engine}; prices of list ${priceList.code} in force from ${priceList.inForceFrom}.`;
+  const basis =
+    `Counted on range ${range.code} version ${range.version}, engine ${engine}; ` +
+    `prices of list ${priceList.code} in force from ${priceList.inForceFrom}.`;
   pages.paragraph(basis, pages.left, pages.width, { size: 7.5, colour: INK.muted });
 }
 
 /** `Tax 8.25 %, Alder County`; where none is charged, why. */
 export function taxWords(tax: QuoteTax): string {
   if (tax.rate !== null) return `Tax ${percent(tax.rate)} %, ${tax.place}`;
-  return tax.reason === 'place-not-stated' ? 'No tax charged: place not stated' : `No tax charged: ${tax.place} is not on the list`;
+  return tax.reason === 'place-not-stated'
+    ? 'No tax charged: place not stated'
+    : `No tax charged: ${tax.place} is not on the list`;
 }
 
 /** A decimal rate as a percentage, exactly: `0.0825` is `8.25`. */

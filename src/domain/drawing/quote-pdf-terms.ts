@@ -45,7 +45,11 @@ function writeItem(pages: PdfPages, label: string, text: string): void {
   pages.y += ITEM_GAP;
 }
 
-const STATUS: Readonly<Record<ScopeItem['status'], string>> = { included: 'included', optional: 'optional', 'by others': 'by others' };
+const STATUS: Readonly<Record<ScopeItem['status'], string>> = {
+  included: 'included',
+  optional: 'optional',
+  'by others': 'by others',
+};
 
 /** Every part of a poured wall that somebody has to supply, and who does. */
 export function writeScope(pages: PdfPages, scope: readonly ScopeItem[]): void {
@@ -58,7 +62,10 @@ export function writeScope(pages: PdfPages, scope: readonly ScopeItem[]): void {
     const height = Math.max(names.length, notes.length, 1) * lineHeight() + ITEM_GAP;
     pages.ensure(height);
     names.forEach((line, i) => pages.write(line, pages.left, pages.y + i * lineHeight(), { bold: true }));
-    pages.write(STATUS[held], status, pages.y, { colour: held === 'by others' ? INK.muted : INK.accent, bold: held !== 'by others' });
+    pages.write(STATUS[held], status, pages.y, {
+      colour: held === 'by others' ? INK.muted : INK.accent,
+      bold: held !== 'by others',
+    });
     notes.forEach((line, i) => pages.write(line, note, pages.y + i * lineHeight()));
     pages.y += height;
   });
@@ -75,7 +82,10 @@ export function writeAcceptance(pages: PdfPages, input: QuotePdfInput): void {
   pages.ensure(SIGN_HEIGHT);
   pages.heading('Acceptance', SIGN_HEIGHT - 40);
   if (openHolds.length > 0) {
-    pages.paragraph('This quote cannot be accepted yet. These questions have to be answered first:', pages.left, pages.width, { bold: true, colour: INK.hold });
+    pages.paragraph('This quote cannot be accepted yet. These questions have to be answered first:', pages.left, pages.width, {
+      bold: true,
+      colour: INK.hold,
+    });
     pages.y += 2;
     for (const { number, question } of openHolds) {
       pages.ensure(lineHeight());
@@ -86,12 +96,18 @@ export function writeAcceptance(pages: PdfPages, input: QuotePdfInput): void {
     return;
   }
   if (input.state === 'declined' || input.state === 'withdrawn') {
-    pages.paragraph(`This quote was ${input.state} and cannot be accepted.`, pages.left, pages.width, { bold: true, colour: INK.hold });
+    pages.paragraph(`This quote was ${input.state} and cannot be accepted.`, pages.left, pages.width, {
+      bold: true,
+      colour: INK.hold,
+    });
     return;
   }
-  const terms = `Ordered: the lines above for ${moneyText(quote.totalMinor, quote.currency)}, with the conditions and cautions of this quote, ${input.number} revision ${input.revision}, until ${quote.validUntil}.`;
+  const terms =
+    `Ordered: the lines above for ${moneyText(quote.totalMinor, quote.currency)}, with the conditions and cautions of this quote, ` +
+    `${input.number} revision ${input.revision}, until ${quote.validUntil}.`;
   pages.paragraph(terms, pages.left, pages.width);
-  if (input.state === 'draft') pages.paragraph('This is a draft: it binds nobody until it is issued.', pages.left, pages.width, { bold: true });
+  if (input.state === 'draft')
+    pages.paragraph('This is a draft: it binds nobody until it is issued.', pages.left, pages.width, { bold: true });
   signatureLines(pages, [`For ${quote.customer.organisation}`, `For ${input.supplier.name}`]);
 }
 
@@ -101,11 +117,18 @@ function signatureLines(pages: PdfPages, parties: readonly [string, string]): vo
   const top = pages.y;
   parties.forEach((party, i) => {
     const x = pages.left + i * (column + 30);
-    wrapText(party, 9, column, true).slice(0, 2).forEach((line, row) => pages.write(line, x, top + row * lineHeight(9), { size: 9, bold: true }));
+    wrapText(party, 9, column, true)
+      .slice(0, 2)
+      .forEach((line, row) => pages.write(line, x, top + row * lineHeight(9), { size: 9, bold: true }));
     ['Name', 'Signature', 'Date'].forEach((label, row) => {
       const y = top + 46 + row * 24;
       pages.write(label, x, y - 9, { size: 7.5, colour: INK.muted });
-      pages.doc.moveTo(x + 44, y).lineTo(x + column, y).lineWidth(0.6).strokeColor(INK.text).stroke();
+      pages.doc
+        .moveTo(x + 44, y)
+        .lineTo(x + column, y)
+        .lineWidth(0.6)
+        .strokeColor(INK.text)
+        .stroke();
     });
   });
   pages.y = top + 46 + 2 * 24 + 8;

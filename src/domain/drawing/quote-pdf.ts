@@ -28,14 +28,23 @@ export async function quotePdf(input: QuotePdfInput, fonts: DrawingFonts): Promi
   writeScope(pages, input.quote.scope);
   writeCautions(pages, input.quote.cautions);
   writeAcceptance(pages, input);
-  writeDrawings(pages, [...input.plans, ...input.elevations], `Drawings of quotation ${input.number}, revision ${input.revision}`);
+  writeDrawings(
+    pages,
+    [...input.plans, ...input.elevations],
+    `Drawings of quotation ${input.number}, revision ${input.revision}`,
+  );
   return pages.finish((page, of) => writeFooter(pages, input, page, of));
 }
 
 function writeFooter(pages: PdfPages, input: QuotePdfInput, page: number, of: number): void {
   const { width, height } = pages.doc.page;
   const y = height - FOOTER_UP;
-  pages.doc.moveTo(FOOTER_SIDE, y - 5).lineTo(width - FOOTER_SIDE, y - 5).lineWidth(0.4).strokeColor(INK.rule).stroke();
+  pages.doc
+    .moveTo(FOOTER_SIDE, y - 5)
+    .lineTo(width - FOOTER_SIDE, y - 5)
+    .lineWidth(0.4)
+    .strokeColor(INK.rule)
+    .stroke();
   const words = `${input.number}, revision ${input.revision}, job ${input.job.number}, ${input.supplier.name}`;
   pages.write(fitText(words, 7.5, width - 2 * FOOTER_SIDE - 90), FOOTER_SIDE, y, { size: 7.5, colour: INK.muted });
   pages.write(`Page ${page} of ${of}`, width - FOOTER_SIDE, y, { size: 7.5, colour: INK.muted, anchor: 'end' });

@@ -112,8 +112,7 @@ export interface HatchShape {
   readonly spacing: Nm;
 }
 
-export type Shape =
-  | LineShape | PolylineShape | PolygonShape | CircleShape | TextShape | DimensionShape | HatchShape;
+export type Shape = LineShape | PolylineShape | PolygonShape | CircleShape | TextShape | DimensionShape | HatchShape;
 
 /** What is left when dimensions are written out as lines and text. */
 export type PlainShape = Exclude<Shape, DimensionShape>;

@@ -47,7 +47,9 @@ export function drawFurniture(sheet: Sheet, furniture: Furniture, width: Nm, hei
   sheet.rect('frame', { left: mm(1), bottom: mm(1), right: width - mm(1), top: height - mm(1) });
   const cautions = cautionLines(furniture, inner);
   cautions.forEach((line, i) => {
-    sheet.text({ x: mm(MARGIN_MM), y: mm(MARGIN_MM + (cautions.length - 1 - i) * CAUTION_MM) }, line, TEXT_MM.tiny, { layer: 'muted' });
+    sheet.text({ x: mm(MARGIN_MM), y: mm(MARGIN_MM + (cautions.length - 1 - i) * CAUTION_MM) }, line, TEXT_MM.tiny, {
+      layer: 'muted',
+    });
   });
   const block = MARGIN_MM + (cautions.length - 1) * CAUTION_MM + 2.4;
   drawTitleBlock(sheet, furniture, block, widthMm);
@@ -83,7 +85,8 @@ function drawTitleBlock(sheet: Sheet, furniture: Furniture, bottom: number, widt
   cell(third + 2, right, `Scale ${furniture.scaleText}`, header.supplier, TEXT_MM.body);
 }
 
-const cautionLines = (furniture: Furniture, innerMm: number): string[] => wrapText(furniture.header.caution, TEXT_MM.tiny, innerMm);
+const cautionLines = (furniture: Furniture, innerMm: number): string[] =>
+  wrapText(furniture.header.caution, TEXT_MM.tiny, innerMm);
 
 function noteColumns(notes: readonly string[], innerMm: number): number {
   const widest = Math.max(1, ...notes.map((note) => textWidth(note, TEXT_MM.small))) + ENTRY_GAP_MM;

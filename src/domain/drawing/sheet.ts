@@ -80,9 +80,29 @@ export class Sheet {
     this.shapes.push({ kind: 'hatch', layer: 'hatch', boundary, pattern, spacing: this.mm(HATCH_MM[pattern]) });
   }
 
-  dimension(from: DrawingPoint, to: DrawingPoint, a: DrawingPoint, b: DrawingPoint, text: string, textAt: DrawingPoint, angle = 0): void {
+  dimension(
+    from: DrawingPoint,
+    to: DrawingPoint,
+    a: DrawingPoint,
+    b: DrawingPoint,
+    text: string,
+    textAt: DrawingPoint,
+    angle = 0,
+  ): void {
     const size = this.mm(TEXT_MM.small);
-    this.shapes.push({ kind: 'dimension', layer: 'dimension', from, to, a, b, text, textAt, angle, size, tick: this.mm(TICK_MM) });
+    this.shapes.push({
+      kind: 'dimension',
+      layer: 'dimension',
+      from,
+      to,
+      a,
+      b,
+      text,
+      textAt,
+      angle,
+      size,
+      tick: this.mm(TICK_MM),
+    });
   }
 
   /** Width of a text on this sheet [nm of the model]. */

@@ -27,8 +27,8 @@ export function writeSvg(drawing: Drawing, writeText: TextWriter): string {
   const height = toMm(drawing.height / drawing.scale);
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${short(width)}mm" height="${short(height)}mm" `
-      + `viewBox="0 0 ${short(width)} ${short(height)}" role="img" font-family="${FAMILY}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${short(width)}mm" height="${short(height)}mm" ` +
+      `viewBox="0 0 ${short(width)} ${short(height)}" role="img" font-family="${FAMILY}">`,
     `<title>${escapeXml(drawing.title)}</title>`,
     `<desc>${escapeXml(`Scale ${drawing.scaleText}`)}</desc>`,
     `<rect width="${short(width)}" height="${short(height)}" fill="#ffffff"/>`,
@@ -64,7 +64,8 @@ const plain = (shape: Shape): readonly PlainShape[] => (shape.kind === 'dimensio
 function groupOf(layer: Layer | undefined, name: string): string {
   if (layer === undefined) throw new Error(`a shape lies on layer ${name}, which the drawing does not have`);
   const dash = layer.dash === null ? '' : ` stroke-dasharray="${layer.dash.map((part) => short(toMm(part))).join(' ')}"`;
-  return `<g data-layer="${escapeXml(name)}" fill="none" stroke="${layer.colour}" stroke-width="${short(toMm(layer.weight))}"${dash}>`;
+  const weight = short(toMm(layer.weight));
+  return `<g data-layer="${escapeXml(name)}" fill="none" stroke="${layer.colour}" stroke-width="${weight}"${dash}>`;
 }
 
 function element(shape: PlainShape, paper: Paper, ink: string, writeText: TextWriter): string {
@@ -78,7 +79,9 @@ function element(shape: PlainShape, paper: Paper, ink: string, writeText: TextWr
     case 'circle':
       return `<circle cx="${paper.x(shape.centre.x)}" cy="${paper.y(shape.centre.y)}" r="${paper.size(shape.radius)}"${fillOf(shape.fill)}/>`;
     case 'hatch':
-      return `<path d="${hatchStrokes(shape).map(({ from, to }) => `M${pair(from, paper)}L${pair(to, paper)}`).join('')}"/>`;
+      return `<path d="${hatchStrokes(shape)
+        .map(({ from, to }) => `M${pair(from, paper)}L${pair(to, paper)}`)
+        .join('')}"/>`;
     case 'text':
       return `${backdrop(shape, paper)}<g fill="${ink}" stroke="none">${writeText(shape, paper)}</g>`;
   }
@@ -91,20 +94,25 @@ function polygonElement(shape: PolygonShape, paper: Paper): string {
   const subject = shape.subject === null ? '' : ` data-subject="${escapeXml(shape.subject)}"`;
   const stroke = shape.outline ? '' : ' stroke="none"';
   const attributes = `points="${points(shape.points, paper)}"${fillOf(shape.fill)}${stroke}${subject}`;
-  return shape.hint === null ? `<polygon ${attributes}/>` : `<polygon ${attributes}><title>${escapeXml(shape.hint)}</title></polygon>`;
+  return shape.hint === null
+    ? `<polygon ${attributes}/>`
+    : `<polygon ${attributes}><title>${escapeXml(shape.hint)}</title></polygon>`;
 }
 
 const fillOf = (fill: string | null): string => (fill === null ? '' : ` fill="${fill}"`);
 const pair = (point: DrawingPoint, paper: Paper): string => `${paper.x(point.x)} ${paper.y(point.y)}`;
-const points = (list: readonly DrawingPoint[], paper: Paper): string => list.map((point) => `${paper.x(point.x)},${paper.y(point.y)}`).join(' ');
+const points = (list: readonly DrawingPoint[], paper: Paper): string =>
+  list.map((point) => `${paper.x(point.x)},${paper.y(point.y)}`).join(' ');
 
 /** `textLength` holds the measured width even where the viewer has another font. */
 function svgText(text: TextShape, paper: Paper): string {
   const weight = text.bold ? ' font-weight="bold"' : '';
   const anchor = text.anchor === 'start' ? '' : ` text-anchor="${text.anchor}"`;
-  return `<text x="${paper.x(text.at.x)}" y="${paper.y(text.at.y - (text.size * CAP_HEIGHT) / 2)}" font-size="${paper.size(text.size)}"`
-    + `${weight}${anchor} textLength="${paper.size(textWidth(text.text, text.size, text.bold))}" lengthAdjust="spacingAndGlyphs"`
-    + `${turned(text, paper)}>${escapeXml(text.text)}</text>`;
+  return (
+    `<text x="${paper.x(text.at.x)}" y="${paper.y(text.at.y - (text.size * CAP_HEIGHT) / 2)}" font-size="${paper.size(text.size)}"` +
+    `${weight}${anchor} textLength="${paper.size(textWidth(text.text, text.size, text.bold))}" lengthAdjust="spacingAndGlyphs"` +
+    `${turned(text, paper)}>${escapeXml(text.text)}</text>`
+  );
 }
 
 export const turned = (text: TextShape, paper: Paper): string =>
@@ -116,8 +124,10 @@ function backdrop(text: TextShape, paper: Paper): string {
   const left = text.at.x - (text.anchor === 'middle' ? width / 2 : text.anchor === 'end' ? width : 0);
   const margin = text.size * BACKDROP_MARGIN;
   const height = text.size * CAP_HEIGHT + 2 * margin;
-  return `<rect x="${paper.x(left - margin)}" y="${paper.y(text.at.y + height / 2)}" width="${paper.size(width + 2 * margin)}" `
-    + `height="${paper.size(height)}" fill="${text.backdrop}" stroke="none"${turned(text, paper)}/>`;
+  return (
+    `<rect x="${paper.x(left - margin)}" y="${paper.y(text.at.y + height / 2)}" width="${paper.size(width + 2 * margin)}" ` +
+    `height="${paper.size(height)}" fill="${text.backdrop}" stroke="none"${turned(text, paper)}/>`
+  );
 }
 
 /** Millimetres to a thousandth; no negative zero, no exponent. */
@@ -125,7 +135,8 @@ export const short = (value: number): string => String(Math.round(value * 1000) 
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 // oxlint-disable-next-line no-control-regex
-const NOT_XML = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const NOT_XML =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** Text as XML character data; what XML cannot carry becomes the replacement character. */
 export const escapeXml = (text: string): string =>

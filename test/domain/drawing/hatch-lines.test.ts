@@ -2,9 +2,21 @@ import { describe, expect, it } from '@jest/globals';
 import { hatchStrokes } from '../../../src/domain/drawing/hatch-lines.js';
 import type { DrawingPoint, HatchPattern, HatchShape } from '../../../src/domain/drawing/index.js';
 
-const square = (size: number, at = 0): DrawingPoint[] => [{ x: at, y: at }, { x: at + size, y: at }, { x: at + size, y: at + size }, { x: at, y: at + size }];
-const hatch = (boundary: DrawingPoint[][], pattern: HatchPattern, spacing: number): HatchShape => ({ kind: 'hatch', layer: 'hatch', boundary, pattern, spacing });
-const total = (shape: HatchShape): number => hatchStrokes(shape).reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);
+const square = (size: number, at = 0): DrawingPoint[] => [
+  { x: at, y: at },
+  { x: at + size, y: at },
+  { x: at + size, y: at + size },
+  { x: at, y: at + size },
+];
+const hatch = (boundary: DrawingPoint[][], pattern: HatchPattern, spacing: number): HatchShape => ({
+  kind: 'hatch',
+  layer: 'hatch',
+  boundary,
+  pattern,
+  spacing,
+});
+const total = (shape: HatchShape): number =>
+  hatchStrokes(shape).reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);
 
 describe('hatchStrokes', () => {
   // The strokes of a hatch cover its area: total length × spacing = area (geometry), exactly where rows divide it evenly.
@@ -25,6 +37,7 @@ describe('hatchStrokes', () => {
   it('crosses in two directions and keeps every stroke inside', () => {
     const strokes = hatchStrokes(hatch([square(1000)], 'crossed', 40));
     expect(strokes.some(({ from, to }) => (to.x - from.x) * (to.y - from.y) < 0)).toBe(true);
-    for (const { from, to } of strokes) for (const value of [from.x, from.y, to.x, to.y]) expect(value >= -1 && value <= 1001).toBe(true);
+    for (const { from, to } of strokes)
+      for (const value of [from.x, from.y, to.x, to.y]) expect(value >= -1 && value <= 1001).toBe(true);
   });
 });

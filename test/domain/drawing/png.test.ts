@@ -37,8 +37,17 @@ describe('renderPng', () => {
   });
 
   it('is the same bytes twice, and other bytes where a name changes: letters come from the given fonts', () => {
-    expect(Buffer.compare(Buffer.from(renderPng(elevation('Job'), SHIPPED_FONTS, 600)), Buffer.from(renderPng(elevation('Job'), SHIPPED_FONTS, 600)))).toBe(0);
-    expect(imageData(renderPng(elevation('Job'), SHIPPED_FONTS, 600)).equals(imageData(renderPng(elevation('Jot'), SHIPPED_FONTS, 600)))).toBe(false);
+    expect(
+      Buffer.compare(
+        Buffer.from(renderPng(elevation('Job'), SHIPPED_FONTS, 600)),
+        Buffer.from(renderPng(elevation('Job'), SHIPPED_FONTS, 600)),
+      ),
+    ).toBe(0);
+    expect(
+      imageData(renderPng(elevation('Job'), SHIPPED_FONTS, 600)).equals(
+        imageData(renderPng(elevation('Jot'), SHIPPED_FONTS, 600)),
+      ),
+    ).toBe(false);
   });
 
   it.each([0, -1, 8001, 1.5, Number.NaN])('refuses a width of %s', (width) => {

@@ -12,9 +12,11 @@ import { printed, quoteOfLines } from '../../support/printed-quote.js';
 import { SHIPPED_FONTS } from '../../support/shipped-fonts.js';
 
 const print = (input: QuotePdfInput): Promise<Uint8Array> => quotePdf(input, SHIPPED_FONTS);
-const flat = (pages: readonly string[]): string => pages.map((page) => page.replace(/ Q-000045, revision 2, job .*$/, '')).join(' ');
+const flat = (pages: readonly string[]): string =>
+  pages.map((page) => page.replace(/ Q-000045, revision 2, job .*$/, '')).join(' ');
 /** `1,234.50` of minor units, by string only. */
-const money = (minor: number): string => `${String(Math.floor(minor / 100)).replace(/\B(?=(\d{3})+$)/g, ',')}.${String(minor % 100).padStart(2, '0')}`;
+const money = (minor: number): string =>
+  `${String(Math.floor(minor / 100)).replace(/\B(?=(\d{3})+$)/g, ',')}.${String(minor % 100).padStart(2, '0')}`;
 const thousands = (quantity: number): string => String(quantity).replace(/\B(?=(\d{3})+$)/g, ',');
 
 describe.each([8, 40, 300])('a quote of %d lines', (count) => {
@@ -24,7 +26,9 @@ describe.each([8, 40, 300])('a quote of %d lines', (count) => {
   it('prints every line whole: number, item, words, quantity, unit, price, amount', async () => {
     const text = flat(await pages);
     for (const line of quote.lines) {
-      expect(text).toContain(`${line.n} ${line.sku} ${line.text} ${thousands(line.quantity)} ${line.unit} ${line.unitPrice} ${money(line.amountMinor)}`);
+      expect(text).toContain(
+        `${line.n} ${line.sku} ${line.text} ${thousands(line.quantity)} ${line.unit} ${line.unitPrice} ${money(line.amountMinor)}`,
+      );
     }
   });
 
@@ -57,7 +61,17 @@ describe.each([8, 40, 300])('a quote of %d lines', (count) => {
 
   it('names supplier, customer, job, date, validity, range and price list', async () => {
     const [first] = await pages;
-    for (const words of ['Heron Form Supply (demo)', 'Quotation', 'Q-000045, revision 2', 'Northgate Builders', 'Alder County', 'J-000123', 'Harbour clinic, block B', '2026-03-10', 'Valid until 2026-04-09']) {
+    for (const words of [
+      'Heron Form Supply (demo)',
+      'Quotation',
+      'Q-000045, revision 2',
+      'Northgate Builders',
+      'Alder County',
+      'J-000123',
+      'Harbour clinic, block B',
+      '2026-03-10',
+      'Valid until 2026-04-09',
+    ]) {
       expect(first).toContain(words);
     }
     const text = flat(await pages);
@@ -106,7 +120,9 @@ describe('the document', () => {
     const pages = pdfPages(bytes);
     const textPages = pages.findIndex((page) => page.includes('Drawings of quotation'));
     const drawn = pages.slice(textPages);
-    const titles = drawn.flatMap((page) => [...page.matchAll(/Wall [A-Z]\b(?= J-000123)|Plan of storey S1/g)].map(([title]) => title));
+    const titles = drawn.flatMap((page) =>
+      [...page.matchAll(/Wall [A-Z]\b(?= J-000123)|Plan of storey S1/g)].map(([title]) => title),
+    );
     expect(titles).toEqual(['Plan of storey S1', ...storey.walls.map(({ mark }) => `Wall ${mark}`)]);
     for (const page of drawn) expect((page.match(/Scale \d/g) ?? []).length).toBeLessThanOrEqual(2);
     const words = drawn.join(' ');
@@ -123,17 +139,35 @@ describe('the document', () => {
     expect(boxes).toHaveLength(sizes.length);
     boxes.forEach((page, i) => {
       const [width, height] = sizes[i] as [number, number];
-      for (const [, xMin, yMin, xMax, yMax] of page.matchAll(/xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)"/g)) {
+      for (const [, xMin, yMin, xMax, yMax] of page.matchAll(
+        /xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)"/g,
+      )) {
         expect(Number(xMin) > 15 && Number(yMin) > 15 && Number(xMax) < width - 15 && Number(yMax) < height - 10).toBe(true);
       }
     });
   });
 
   it('draws true to scale: two letters 10 ft apart at 1:48 stand 2 1/2 in, 180 points, apart', async () => {
-    const text = (x: number, words: string): object => ({ kind: 'text', layer: 'text', at: { x, y: 10 ** 9 }, text: words, size: 120_000_000, bold: false, anchor: 'start', angle: 0, backdrop: null });
+    const text = (x: number, words: string): object => ({
+      kind: 'text',
+      layer: 'text',
+      at: { x, y: 10 ** 9 },
+      text: words,
+      size: 120_000_000,
+      bold: false,
+      anchor: 'start',
+      angle: 0,
+      backdrop: null,
+    });
     const base = elevations[0];
     if (base === undefined) throw new Error('no elevation');
-    const ruler = { ...base, scale: 48, width: 6_000_000_000, height: 2_000_000_000, shapes: [text(10 ** 9, 'HERE'), text(10 ** 9 + 3_048_000_000, 'HALT')] as never };
+    const ruler = {
+      ...base,
+      scale: 48,
+      width: 6_000_000_000,
+      height: 2_000_000_000,
+      shapes: [text(10 ** 9, 'HERE'), text(10 ** 9 + 3_048_000_000, 'HALT')] as never,
+    };
     const boxes = pdfText(await print(printed(quote, { elevations: [ruler] })), ['-bbox']);
     const left = (word: string): number => Number(new RegExp(`xMin="([\\d.]+)"[^>]*>${word}<`).exec(boxes)?.[1]);
     expect(left('HALT') - left('HERE')).toBeCloseTo(180, 2);
@@ -150,7 +184,12 @@ describe('the document', () => {
 
   it('embeds its fonts and takes names as they are', async () => {
     const name = `Ängström & Søn <script>alert("1")</script> ½″ × 3′`;
-    const bytes = await print(printed({ ...quote, customer: { organisation: name, place: null } }, { job: { number: 'J-000001', name: `${name} ${'long '.repeat(39)}`.slice(0, 200) } }));
+    const bytes = await print(
+      printed(
+        { ...quote, customer: { organisation: name, place: null } },
+        { job: { number: 'J-000001', name: `${name} ${'long '.repeat(39)}`.slice(0, 200) } },
+      ),
+    );
     expect(flat(pdfPages(bytes)).split(name.split(' ')[0] as string).length).toBeGreaterThan(2);
     expect(pdfText(bytes).replace(/\s+/g, ' ')).toContain(`For ${name.slice(0, 20)}`);
   });
@@ -167,7 +206,11 @@ describe('taxWords and percent', () => {
   ])('$rate is $words per cent', ({ rate, words }) => expect(percent(rate)).toBe(words));
 
   it('says why no tax is charged', () => {
-    const tax = (reason: 'place-not-stated' | 'place-not-listed', place: string | null): Quote['tax'] => ({ rate: null, place, reason });
+    const tax = (reason: 'place-not-stated' | 'place-not-listed', place: string | null): Quote['tax'] => ({
+      rate: null,
+      place,
+      reason,
+    });
     expect(taxWords(tax('place-not-stated', null))).toBe('No tax charged: place not stated');
     expect(taxWords(tax('place-not-listed', 'Birch County'))).toBe('No tax charged: Birch County is not on the list');
   });

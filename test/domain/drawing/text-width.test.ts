@@ -15,16 +15,19 @@ describe('textWidth', () => {
     }
   });
 
-  it.each(['regular', 'bold'] as const)('has the widths of the signs of the trade and is never narrower than the %s face for the rest of Latin-1', (name) => {
-    const font = FACES[name];
-    const advance = (letter: string): number => font.glyphForCodePoint(letter.codePointAt(0) as number).advanceWidth;
-    const width = (letter: string): number => textWidth(letter, font.unitsPerEm, name === 'bold');
-    for (const letter of '×°′″·–²³') expect([letter, width(letter)]).toEqual([letter, advance(letter)]);
-    for (let code = 160; code < 256; code += 1) {
-      const letter = String.fromCharCode(code);
-      expect([letter, width(letter) >= advance(letter)]).toEqual([letter, true]);
-    }
-  });
+  it.each(['regular', 'bold'] as const)(
+    'has the widths of the signs of the trade and is never narrower than the %s face for the rest of Latin-1',
+    (name) => {
+      const font = FACES[name];
+      const advance = (letter: string): number => font.glyphForCodePoint(letter.codePointAt(0) as number).advanceWidth;
+      const width = (letter: string): number => textWidth(letter, font.unitsPerEm, name === 'bold');
+      for (const letter of '×°′″·–²³') expect([letter, width(letter)]).toEqual([letter, advance(letter)]);
+      for (let code = 160; code < 256; code += 1) {
+        const letter = String.fromCharCode(code);
+        expect([letter, width(letter) >= advance(letter)]).toEqual([letter, true]);
+      }
+    },
+  );
 
   it('knows the height of the capitals', () => {
     const { bbox } = FACES.regular.glyphForCodePoint('H'.codePointAt(0) as number);
@@ -34,7 +37,8 @@ describe('textWidth', () => {
 
 describe('the shipped family', () => {
   it.each(['regular', 'bold'] as const)('has every sign a quote or a drawing needs in its %s face', (name) => {
-    for (const sign of '′″×²³°½¼¾≥≤±–—…·éÉäßñçøÅ§£€¥') expect([sign, FACES[name].hasGlyphForCodePoint(sign.codePointAt(0) as number)]).toEqual([sign, true]);
+    for (const sign of '′″×²³°½¼¾≥≤±–—…·éÉäßñçøÅ§£€¥')
+      expect([sign, FACES[name].hasGlyphForCodePoint(sign.codePointAt(0) as number)]).toEqual([sign, true]);
   });
 });
 

@@ -1,0 +1,69 @@
+import type { Nm } from '../quantity/length.js';
+import type { FormRange, Hand } from '../range/range.js';
+import type { Junction, LaidStorey, LaidWall, Piece } from '../takeoff/laid.js';
+
+/** One wall's leg of a corner unit. */
+export interface Leg {
+  readonly name: 'long leg' | 'short leg';
+  readonly hand: Hand | null;
+  readonly sku: string;
+  /** From the node along the axis. */
+  readonly onAxis: Nm;
+  /** On the convex face, as the range lists it. */
+  readonly onFace: Nm;
+}
+
+/** How the junction is made in some of its courses. */
+export interface DetailView {
+  readonly courses: readonly number[];
+  /** By wall mark; empty where no corner unit stands. */
+  readonly legs: ReadonlyMap<string, Leg>;
+}
+
+/** The different ways in which the junction is made, each with its courses, in the order of its first course. */
+export function detailViews(junction: Junction, storey: LaidStorey, range: FormRange): DetailView[] {
+  const walls = storey.walls.filter((wall) => junction.walls.includes(wall.mark));
+  const views = new Map<string, { courses: number[]; legs: Map<string, Leg> }>();
+  for (const course of junction.courses) {
+    const legs = new Map(walls.flatMap((wall) => legOf(wall, course, junction, walls[0], range)));
+    const key = [...legs].map(([mark, leg]) => `${mark} ${leg.name} ${leg.sku}`).join();
+    const view = views.get(key) ?? { courses: [], legs };
+    view.courses.push(course);
+    views.set(key, view);
+  }
+  return views.size === 0 ? [{ courses: [], legs: new Map() }] : [...views.values()];
+}
+
+/** Courses are numbered in the junction's first wall; in another wall the course at the same height is meant. */
+function legOf(
+  wall: LaidWall,
+  course: number,
+  junction: Junction,
+  first: LaidWall | undefined,
+  range: FormRange,
+): [string, Leg][] {
+  const level = (first?.base ?? 0) + (first?.courses.find(({ n }) => n === course)?.bottom ?? 0);
+  const pieces = wall.courses.find(({ bottom }) => wall.base + bottom === level)?.pieces ?? [];
+  const piece = pieces.find((candidate) => candidate.junction === junction.id);
+  return piece === undefined ? [] : [[wall.mark, legFrom(piece, wall, junction, range)]];
+}
+
+function legFrom(piece: Piece, wall: LaidWall, junction: Junction, range: FormRange): Leg {
+  const name = piece.why === 'leg-long' ? 'long leg' : 'short leg';
+  const onAxis = piece.to - piece.from;
+  const unit = range.corners.find(
+    ({ kind, minTurn, maxTurn }) => kind === piece.kind && inSpan(Math.abs(junction.turn), minTurn, maxTurn, range),
+  );
+  const listed = unit?.legs.get(wall.core.code);
+  const measured = Math.round(onAxis + (wall.thickness / 2) * Math.tan((Math.abs(junction.turn) * Math.PI) / 360));
+  return {
+    name,
+    hand: piece.hand,
+    sku: piece.sku,
+    onAxis,
+    onFace: listed === undefined ? measured : name === 'long leg' ? listed.long : listed.short,
+  };
+}
+
+const inSpan = (turn: number, from: number, to: number, range: FormRange): boolean =>
+  turn >= from - range.parameters.turnToleranceDeg && turn <= to + range.parameters.turnToleranceDeg;
