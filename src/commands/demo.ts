@@ -50,7 +50,9 @@ async function accepted(client: DemoClient, quote: QuoteAnswer, job: JobAnswer):
   for (const ticket of await ticketsOf(client, job)) {
     if (ticket.severity !== 'hold') continue;
     await client.post('support', `/v1/tickets/${ticket.id}/claim`);
-    await client.post('support', `/v1/tickets/${ticket.id}/reply`, { text: 'Form this place on site from straight forms, strap it and brace it on both sides; drawing to follow.' });
+    await client.post('support', `/v1/tickets/${ticket.id}/reply`, {
+      text: 'Form this place on site from straight forms, strap it and brace it on both sides; drawing to follow.',
+    });
     say(`  ${ticket.number} is claimed and answered by the desk.`);
   }
   const { state } = await client.post<QuoteAnswer>('contractor', `/v1/quotes/${quote.id}/accept`);
@@ -80,7 +82,8 @@ async function sameFromTables(client: DemoClient, house: JobAnswer): Promise<voi
   const wanted = await courses(house);
   for (const place of [`${HOUSE}.xlsx`, `${HOUSE}-csv`]) {
     const job = await client.submitFiles(join(SAMPLES, place));
-    if (!isDeepStrictEqual(await courses(job), wanted)) throw new Error(`${place} does not give the take-off of ${HOUSE}.schedule.json`);
+    if (!isDeepStrictEqual(await courses(job), wanted))
+      throw new Error(`${place} does not give the take-off of ${HOUSE}.schedule.json`);
     say(`  ${place}: ${job.number}, the take-off is identical to that of ${HOUSE}.schedule.json, course by course`);
   }
 }
@@ -98,8 +101,13 @@ async function tour(server: DemoServer): Promise<void> {
 
 async function stayed(server: DemoServer): Promise<void> {
   head('Still serving');
-  say(`  ${server.address}/v1/docs\n  tokens: ${join(server.dataDir, 'demo-tokens.json')}\n  Ctrl-C ends it and removes the folder.`);
-  await Promise.race([server.ended, new Promise((settle) => ['SIGINT', 'SIGTERM'].forEach((signal) => process.once(signal, settle)))]);
+  say(
+    `  ${server.address}/v1/docs\n  tokens: ${join(server.dataDir, 'demo-tokens.json')}\n  Ctrl-C ends it and removes the folder.`,
+  );
+  await Promise.race([
+    server.ended,
+    new Promise((settle) => ['SIGINT', 'SIGTERM'].forEach((signal) => process.once(signal, settle))),
+  ]);
 }
 
 const began = performance.now();

@@ -17,7 +17,11 @@ async function generated(): Promise<ReadonlyMap<string, string>> {
   try {
     const { version } = JSON.parse(await readFile(join(PACKAGE_ROOT, 'package.json'), 'utf8')) as { version: string };
     const openapi = `${JSON.stringify(openApiDocument(app, version), null, 2)}\n`;
-    return new Map([['contracts/openapi.json', openapi], ['contracts/schema.graphql', graphSchema()], ['docs/rules.md', catalogueText()]]);
+    return new Map([
+      ['contracts/openapi.json', openapi],
+      ['contracts/schema.graphql', graphSchema()],
+      ['docs/rules.md', catalogueText()],
+    ]);
   } finally {
     await app.close();
     await platform.close();
@@ -35,7 +39,8 @@ async function stale(files: ReadonlyMap<string, string>): Promise<string[]> {
 const files = await generated();
 if (process.argv.includes('--check')) {
   const names = await stale(files);
-  if (names.length > 0) process.stderr.write(`not fresh: ${names.map((name) => `shared/${name}`).join(', ')}; run npm run generate\n`);
+  if (names.length > 0)
+    process.stderr.write(`not fresh: ${names.map((name) => `shared/${name}`).join(', ')}; run npm run generate\n`);
   process.exit(names.length > 0 ? 1 : 0);
 }
 for (const [name, content] of files) {

@@ -23,9 +23,18 @@ export function unopenedPlatform(): Platform {
   const clock = new SystemClock();
   const pool = new pg.Pool();
   const database = new Database(pool, clock);
-  const workers = new WorkerPool({ threads: 1, memoryMb: configuration.threadMemoryMb, deadlineMs: configuration.threadDeadlineMs });
+  const workers = new WorkerPool({
+    threads: 1,
+    memoryMb: configuration.threadMemoryMb,
+    deadlineMs: configuration.threadDeadlineMs,
+  });
   return {
-    configuration, log, metrics, clock, database, workers,
+    configuration,
+    log,
+    metrics,
+    clock,
+    database,
+    workers,
     authenticator: new Authenticator(database),
     idempotency: new IdempotencyKeys(database, clock),
     signals: new Signals('', log),

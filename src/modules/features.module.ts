@@ -18,12 +18,27 @@ import { TicketsModule } from './tickets/tickets.module.js';
 /** Everything that the API offers, on whatever platform it stands. */
 @Module({
   imports: [
-    JobsModule, TakeoffsModule, DrawingsModule, QuotesModule, TicketsModule, HistoriesModule, ChecksModule, PeopleModule, PricesModule, RangesModule,
-    DocsModule, GraphModule, DemoModule,
+    JobsModule,
+    TakeoffsModule,
+    DrawingsModule,
+    QuotesModule,
+    TicketsModule,
+    HistoriesModule,
+    ChecksModule,
+    PeopleModule,
+    PricesModule,
+    RangesModule,
+    DocsModule,
+    GraphModule,
+    DemoModule,
   ],
   providers: [
     { provide: APP_INTERCEPTOR, useClass: AnswerHeaders },
-    { provide: APP_INTERCEPTOR, inject: [Reflector], useFactory: (reflector: Reflector) => new StandardSchemaSerializerInterceptor(reflector) },
+    {
+      provide: APP_INTERCEPTOR,
+      inject: [Reflector],
+      useFactory: (reflector: Reflector) => new StandardSchemaSerializerInterceptor(reflector),
+    },
   ],
 })
 export class FeaturesModule {}

@@ -24,7 +24,12 @@ afterAll(async () => {
 });
 
 async function rows(): Promise<Record<string, number>> {
-  const counts = await Promise.all(TABLES.map(async (table) => [table, Number((await owner.query<{ n: string }>(`select count(*) as n from ${table}`)).rows[0]!.n)] as const));
+  const counts = await Promise.all(
+    TABLES.map(
+      async (table) =>
+        [table, Number((await owner.query<{ n: string }>(`select count(*) as n from ${table}`)).rows[0]!.n)] as const,
+    ),
+  );
   return Object.fromEntries(counts);
 }
 
@@ -32,7 +37,12 @@ interface Problem {
   readonly type: string;
   readonly code: string;
   readonly status: number;
-  readonly errors: readonly { readonly sheet: string | null; readonly pointer: string | null; readonly read: string; readonly fix: string }[];
+  readonly errors: readonly {
+    readonly sheet: string | null;
+    readonly pointer: string | null;
+    readonly read: string;
+    readonly fix: string;
+  }[];
 }
 
 async function refused(answer: Promise<Response>): Promise<Problem> {
@@ -48,7 +58,9 @@ async function refused(answer: Promise<Response>): Promise<Problem> {
 const sent = (body: string | Buffer, type = 'application/json'): Promise<Response> =>
   server.fetch('/v1/jobs', { method: 'POST', as: 'contractor', headers: { 'content-type': type }, body });
 
-function uploaded(...files: readonly { readonly name: string; readonly bytes: Buffer | string; readonly field?: string }[]): Promise<Response> {
+function uploaded(
+  ...files: readonly { readonly name: string; readonly bytes: Buffer | string; readonly field?: string }[]
+): Promise<Response> {
   const form = new FormData();
   for (const { name, bytes, field = 'files' } of files) form.append(field, new Blob([bytes]), name);
   return server.fetch('/v1/jobs', { method: 'POST', as: 'contractor', body: form });
@@ -62,27 +74,81 @@ const changed = (change: (schedule: Changed) => void): string => {
   return JSON.stringify(schedule);
 };
 
-const opening = (fields: object) => ({ mark: 'W1', wall: 'A', at: 60, sill: 0, width: 36, height: 48, lining: 'buck', measured: 'concrete', ...fields });
+const opening = (fields: object) => ({
+  mark: 'W1',
+  wall: 'A',
+  at: 60,
+  sill: 0,
+  width: 36,
+  height: 48,
+  lining: 'buck',
+  measured: 'concrete',
+  ...fields,
+});
 
 describe('a schedule that does not hold together is refused with 422 where it is wrong, and nothing is stored', () => {
   it.each([
-    { what: 'a wall of zero length', pointer: /^\/walls\/0/, body: () => changed(({ walls }) => (walls[0]!.to = walls[0]!.from)) },
-    { what: 'an opening beyond its wall', pointer: /^\/openings\/0/, body: () => changed((s) => (s.openings = [opening({ at: 460 })])) },
-    { what: 'overlapping openings', pointer: /^\/openings\/1/, body: () => changed((s) => (s.openings = [opening({}), opening({ mark: 'W2', at: 80 })])) },
+    {
+      what: 'a wall of zero length',
+      pointer: /^\/walls\/0/,
+      body: () => changed(({ walls }) => (walls[0]!.to = walls[0]!.from)),
+    },
+    {
+      what: 'an opening beyond its wall',
+      pointer: /^\/openings\/0/,
+      body: () => changed((s) => (s.openings = [opening({ at: 460 })])),
+    },
+    {
+      what: 'overlapping openings',
+      pointer: /^\/openings\/1/,
+      body: () => changed((s) => (s.openings = [opening({}), opening({ mark: 'W2', at: 80 })])),
+    },
     { what: 'an unknown core', pointer: /^\/walls\/1\/core$/, body: () => changed(({ walls }) => (walls[1]!.core = '7')) },
-    { what: 'a height below one course', pointer: /height|storeys\/0|walls\/0/, body: () => changed(({ storeys }) => (storeys[0]!.height = '15"')) },
+    {
+      what: 'a height below one course',
+      pointer: /height|storeys\/0|walls\/0/,
+      body: () => changed(({ storeys }) => (storeys[0]!.height = '15"')),
+    },
     { what: 'a mark twice', pointer: /^\/walls\/2\/mark$/, body: () => changed(({ walls }) => (walls[2]!.mark = 'A')) },
-    { what: "12'-14\"", pointer: /^\/storeys\/0\/height$/, body: () => changed(({ storeys }) => (storeys[0]!.height = '12\'-14"')) },
-    { what: 'the text NaN', pointer: /^\/storeys\/0\/height$/, body: () => changed(({ storeys }) => (storeys[0]!.height = 'NaN')) },
-    { what: 'the text 1e309', pointer: /^\/storeys\/0\/height$/, body: () => changed(({ storeys }) => (storeys[0]!.height = '1e309')) },
-    { what: 'the number 1e309', pointer: /^\/openings\/0\/at$/, body: () => changed((s) => (s.openings = [opening({ at: 424_242 })])).replace('424242', '1e309') },
+    {
+      what: '12\'-14"',
+      pointer: /^\/storeys\/0\/height$/,
+      body: () => changed(({ storeys }) => (storeys[0]!.height = '12\'-14"')),
+    },
+    {
+      what: 'the text NaN',
+      pointer: /^\/storeys\/0\/height$/,
+      body: () => changed(({ storeys }) => (storeys[0]!.height = 'NaN')),
+    },
+    {
+      what: 'the text 1e309',
+      pointer: /^\/storeys\/0\/height$/,
+      body: () => changed(({ storeys }) => (storeys[0]!.height = '1e309')),
+    },
+    {
+      what: 'the number 1e309',
+      pointer: /^\/openings\/0\/at$/,
+      body: () => changed((s) => (s.openings = [opening({ at: 424_242 })])).replace('424242', '1e309'),
+    },
     { what: 'no walls', pointer: /^\/walls$/, body: () => changed((s) => (s.walls = [])) },
-    { what: 'a wall in a storey nobody knows', pointer: /^\/walls\/0\/storey$/, body: () => changed(({ walls }) => (walls[0]!.storey = 'attic')) },
-    { what: 'an opening in a wall nobody knows', pointer: /^\/openings\/0\/wall$/, body: () => changed((s) => (s.openings = [opening({ wall: 'Z' })])) },
+    {
+      what: 'a wall in a storey nobody knows',
+      pointer: /^\/walls\/0\/storey$/,
+      body: () => changed(({ walls }) => (walls[0]!.storey = 'attic')),
+    },
+    {
+      what: 'an opening in a wall nobody knows',
+      pointer: /^\/openings\/0\/wall$/,
+      body: () => changed((s) => (s.openings = [opening({ wall: 'Z' })])),
+    },
     { what: 'a name of 201 characters', pointer: /^\/name$/, body: () => changed((s) => (s.name = 'x'.repeat(201))) },
     { what: 'a name of a million characters', pointer: /^\/name$/, body: () => changed((s) => (s.name = 'x'.repeat(1_000_000))) },
     { what: 'a range nobody knows', pointer: /^\/range$/, body: () => changed((s) => (s.range = 'EGRET-12')) },
-    { what: 'walls that are no list', pointer: /^\/walls/, body: () => changed((s) => Object.assign(s, { walls: 'all of them' })) },
+    {
+      what: 'walls that are no list',
+      pointer: /^\/walls/,
+      body: () => changed((s) => Object.assign(s, { walls: 'all of them' })),
+    },
   ])('$what', async ({ pointer, body }) => {
     const problem = await refused(sent(body()));
     expect([problem.status, problem.code]).toEqual([422, 'invalid']);
@@ -94,24 +160,52 @@ describe('a schedule that does not hold together is refused with 422 where it is
   });
 
   it('all that is wrong is told at once, at most 200 of it', async () => {
-    const problem = await refused(sent(changed(({ walls }) => {
-      for (let index = 0; index < 300; index += 1) walls.push({ mark: `X${index}`, storey: 'S1', core: '7', from: [0, index], to: [0, index] });
-    })));
+    const problem = await refused(
+      sent(
+        changed(({ walls }) => {
+          for (let index = 0; index < 300; index += 1)
+            walls.push({ mark: `X${index}`, storey: 'S1', core: '7', from: [0, index], to: [0, index] });
+        }),
+      ),
+    );
     expect(problem.errors.length).toBe(200);
   });
 });
 
 describe('what is a question, not an error, is measured and asked', () => {
   it.each([
-    { what: 'walls that cross', code: 'walls-cross', body: { ...shed(), storeys: [{ ...shed().storeys[0], closed: false }], openings: [], walls: [
-      { mark: 'A', storey: 'S1', core: '6', from: [0, 0], to: [480, 0] }, { mark: 'B', storey: 'S1', core: '6', from: [240, -240], to: [240, 240] }] } },
-    { what: 'a plan that does not close where it claims to', code: 'plan-open', body: { ...shed(), walls: shed().walls.slice(0, 3) } },
+    {
+      what: 'walls that cross',
+      code: 'walls-cross',
+      body: {
+        ...shed(),
+        storeys: [{ ...shed().storeys[0], closed: false }],
+        openings: [],
+        walls: [
+          { mark: 'A', storey: 'S1', core: '6', from: [0, 0], to: [480, 0] },
+          { mark: 'B', storey: 'S1', core: '6', from: [240, -240], to: [240, 240] },
+        ],
+      },
+    },
+    {
+      what: 'a plan that does not close where it claims to',
+      code: 'plan-open',
+      body: { ...shed(), walls: shed().walls.slice(0, 3) },
+    },
   ])('$what: $code holds', async ({ code, body }) => {
     const answer = await call<Job>(server, 'contractor', 'POST', '/v1/jobs', body);
     expect([answer.status, answer.body.state]).toEqual([201, 'measured']);
-    const findings = await itemsOf<{ code: string; severity: string }>(server, 'contractor', `/v1/jobs/${answer.body.id}/findings`);
+    const findings = await itemsOf<{ code: string; severity: string }>(
+      server,
+      'contractor',
+      `/v1/jobs/${answer.body.id}/findings`,
+    );
     expect(findings).toContainEqual(expect.objectContaining({ code, severity: 'hold' }));
-    const tickets = await itemsOf<{ severity: string; findings: { code: string }[] }>(server, 'support', `/v1/tickets?job=${answer.body.id}`);
+    const tickets = await itemsOf<{ severity: string; findings: { code: string }[] }>(
+      server,
+      'support',
+      `/v1/tickets?job=${answer.body.id}`,
+    );
     expect(tickets.flatMap(({ findings: asked }) => asked.map((found) => found.code))).toContain(code);
   });
 });
@@ -119,7 +213,11 @@ describe('what is a question, not an error, is measured and asked', () => {
 describe('what cannot be read', () => {
   it.each([
     { what: 'broken JSON', body: '{"format": "wallcourse/schedule@1", ', type: 'application/json' },
-    { what: 'NaN in JSON', body: changed((s) => (s.openings = [opening({ at: 424_242 })])).replace('424242', 'NaN'), type: 'application/json' },
+    {
+      what: 'NaN in JSON',
+      body: changed((s) => (s.openings = [opening({ at: 424_242 })])).replace('424242', 'NaN'),
+      type: 'application/json',
+    },
     { what: 'words sent as JSON', body: 'four walls and a door', type: 'application/json' },
     { what: 'an empty body', body: '', type: 'application/json' },
   ])('$what: 400 unreadable', async ({ body, type }) => {
@@ -144,8 +242,14 @@ describe('what cannot be read', () => {
 
 describe('what is no schedule', () => {
   it.each([
-    { what: 'a text file named .xlsx', files: [{ name: 'walls.xlsx', bytes: 'Dear supplier,\nplease find enclosed our drawings.\n' }] },
-    { what: 'a picture', files: [{ name: 'plan.png', bytes: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]) }] },
+    {
+      what: 'a text file named .xlsx',
+      files: [{ name: 'walls.xlsx', bytes: 'Dear supplier,\nplease find enclosed our drawings.\n' }],
+    },
+    {
+      what: 'a picture',
+      files: [{ name: 'plan.png', bytes: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]) }],
+    },
     { what: 'JSON of another kind', files: [{ name: 'range.json', bytes: readFileSync('shared/samples/heron-16.range.json') }] },
   ])('$what: 415 wrong-type', async ({ files }) => {
     expect((await refused(uploaded(...files))).code).toBe('wrong-type');
@@ -166,15 +270,26 @@ describe('what is no schedule', () => {
 
 describe('what is too much', () => {
   it('10^5 walls: 413 too-large with the limit named, and the memory stays bounded', async () => {
-    const walls = Array.from({ length: 100_000 }, (_, index) => ({ mark: `W${index}`, storey: 'S1', core: '6', from: [0, index * 24], to: [480, index * 24] }));
-    const problem = await refused(sent(JSON.stringify({ ...shed(), storeys: [{ ...shed().storeys[0], closed: false }], openings: [], walls })));
+    const walls = Array.from({ length: 100_000 }, (_, index) => ({
+      mark: `W${index}`,
+      storey: 'S1',
+      core: '6',
+      from: [0, index * 24],
+      to: [480, index * 24],
+    }));
+    const problem = await refused(
+      sent(JSON.stringify({ ...shed(), storeys: [{ ...shed().storeys[0], closed: false }], openings: [], walls })),
+    );
     expect([problem.status, problem.code]).toEqual([413, 'too-large']);
     expect(problem.errors[0]!.fix).toMatch(/10,000 walls/);
     expect(residentMb()).toBeLessThan(700);
   });
 
   it('a zip bomb: refused by its directory, before it is inflated', async () => {
-    const bomb = zipArchive([{ path: '[Content_Types].xml', content: Buffer.from('<Types/>') }, { path: 'xl/worksheets/sheet1.xml', content: Buffer.alloc(200 * MIB) }]);
+    const bomb = zipArchive([
+      { path: '[Content_Types].xml', content: Buffer.from('<Types/>') },
+      { path: 'xl/worksheets/sheet1.xml', content: Buffer.alloc(200 * MIB) },
+    ]);
     expect(bomb.length).toBeLessThan(MIB);
     const began = performance.now();
     const problem = await refused(uploaded({ name: 'walls.xlsx', bytes: Buffer.from(bomb) }));
@@ -189,7 +304,9 @@ describe('what is too much', () => {
 
   it('files that are too large only together: 413 too-large', async () => {
     const half = Buffer.alloc(17 * MIB, 'x');
-    expect((await refused(uploaded({ name: 'walls.csv', bytes: half }, { name: 'openings.csv', bytes: half }))).code).toBe('too-large');
+    expect((await refused(uploaded({ name: 'walls.csv', bytes: half }, { name: 'openings.csv', bytes: half }))).code).toBe(
+      'too-large',
+    );
   });
 
   it('seventeen files: 413 too-large', async () => {
@@ -199,7 +316,11 @@ describe('what is too much', () => {
 
   it('a body over 1 MiB where no schedule is taken: 413 too-large', async () => {
     const before = await rows();
-    const answer = await call(server, 'admin', 'POST', '/v1/people', { name: 'x'.repeat(2 * MIB), email: 'a@b.example', role: 'sales' });
+    const answer = await call(server, 'admin', 'POST', '/v1/people', {
+      name: 'x'.repeat(2 * MIB),
+      email: 'a@b.example',
+      role: 'sales',
+    });
     expect([answer.status, answer.body['code']]).toEqual([413, 'too-large']);
     expect(await rows()).toEqual(before);
   });
@@ -207,12 +328,16 @@ describe('what is too much', () => {
 
 describe('what only wants to break something', () => {
   it('arrays a hundred thousand deep: refused', async () => {
-    const problem = await refused(sent(`{"format":"wallcourse/schedule@1","walls":${'['.repeat(100_000)}${']'.repeat(100_000)}}`));
+    const problem = await refused(
+      sent(`{"format":"wallcourse/schedule@1","walls":${'['.repeat(100_000)}${']'.repeat(100_000)}}`),
+    );
     expect([400, 422]).toContain(problem.status);
   });
 
   it('keys that reach for prototypes change nothing', async () => {
-    const problem = await refused(sent('{"__proto__":{"name":"x"},"constructor":{"prototype":{"walls":[]}},"format":"wallcourse/schedule@1"}'));
+    const problem = await refused(
+      sent('{"__proto__":{"name":"x"},"constructor":{"prototype":{"walls":[]}},"format":"wallcourse/schedule@1"}'),
+    );
     expect([400, 422]).toContain(problem.status);
     expect((await call(server, 'contractor', 'POST', '/v1/jobs', shed())).status).toBe(201);
   });
@@ -223,7 +348,22 @@ describe('what only wants to break something', () => {
 
   it('a name in every script is kept as it is', async () => {
     const name = 'Größe 壁 стена 🧱';
-    expect((await call<Job>(server, 'contractor', 'POST', '/v1/jobs', plan(name, [[0, 0], [480, 0], [480, 336], [0, 336]]))).body.name).toBe(name);
+    expect(
+      (
+        await call<Job>(
+          server,
+          'contractor',
+          'POST',
+          '/v1/jobs',
+          plan(name, [
+            [0, 0],
+            [480, 0],
+            [480, 336],
+            [0, 336],
+          ]),
+        )
+      ).body.name,
+    ).toBe(name);
   });
 });
 

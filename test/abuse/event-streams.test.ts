@@ -29,7 +29,11 @@ async function until(name: string, wanted: number): Promise<number> {
   return gauge(name);
 }
 
-async function opened(): Promise<{ readonly first: string; readonly reader: ReadableStreamDefaultReader<Uint8Array>; readonly abort: () => void }> {
+async function opened(): Promise<{
+  readonly first: string;
+  readonly reader: ReadableStreamDefaultReader<Uint8Array>;
+  readonly abort: () => void;
+}> {
   const controller = new AbortController();
   const response = await server.fetch(`/v1/jobs/${job.id}/events`, { as: 'contractor', signal: controller.signal });
   const reader = response.body!.getReader();
@@ -40,7 +44,9 @@ async function opened(): Promise<{ readonly first: string; readonly reader: Read
 describe('event streams', () => {
   it(`${MANY} clients connect, hear where the job is, and leave nothing behind when they break off`, async () => {
     const streams = await Promise.all(Array.from({ length: MANY }, opened));
-    expect(new Set(streams.map(({ first }) => first))).toEqual(new Set(['event: progress\ndata: {"stage":"queued","done":0,"total":0}\n\n']));
+    expect(new Set(streams.map(({ first }) => first))).toEqual(
+      new Set(['event: progress\ndata: {"stage":"queued","done":0,"total":0}\n\n']),
+    );
     expect(await until('wallcourse_event_streams', MANY)).toBe(MANY);
     expect(await gauge('wallcourse_signal_subscribers')).toBe(MANY);
     for (const { abort } of streams) abort();

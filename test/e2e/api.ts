@@ -9,7 +9,12 @@ export interface Answer<T = Record<string, unknown>> {
 
 /** Talks JSON to a server as one person or as nobody. */
 export async function call<T = Record<string, unknown>>(
-  server: TestServer, as: DemoPerson | null, method: string, path: string, body?: unknown, headers: Record<string, string> = {},
+  server: TestServer,
+  as: DemoPerson | null,
+  method: string,
+  path: string,
+  body?: unknown,
+  headers: Record<string, string> = {},
 ): Promise<Answer<T>> {
   const sent = body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) };
   const json: Record<string, string> = body === undefined ? {} : { 'content-type': 'application/json' };

@@ -26,8 +26,10 @@ afterAll(async () => {
   await server.stop();
 });
 
-const takeoffOf = async (id: string): Promise<Takeoff> => (await call<Takeoff>(server, 'contractor', 'GET', `/v1/jobs/${id}/takeoff`)).body;
-const count = async (sql: string, params: unknown[] = []): Promise<number> => Number((await owner.query<{ n: string }>(`select count(*) as n from ${sql}`, params)).rows[0]!.n);
+const takeoffOf = async (id: string): Promise<Takeoff> =>
+  (await call<Takeoff>(server, 'contractor', 'GET', `/v1/jobs/${id}/takeoff`)).body;
+const count = async (sql: string, params: unknown[] = []): Promise<number> =>
+  Number((await owner.query<{ n: string }>(`select count(*) as n from ${sql}`, params)).rows[0]!.n);
 
 async function settled(id: string): Promise<Job> {
   for (let round = 0; round < 600; round += 1) {
@@ -42,7 +44,13 @@ async function settled(id: string): Promise<Job> {
 const row = (walls: number) => ({
   ...plan('Row', []),
   storeys: [{ id: 'S1', height: '8\'-0"', grade: 'above', storeyAbove: false, closed: false }],
-  walls: Array.from({ length: walls }, (_, index) => ({ mark: `W${index}`, storey: 'S1', core: '6', from: [0, index * 60], to: [480, index * 60] })),
+  walls: Array.from({ length: walls }, (_, index) => ({
+    mark: `W${index}`,
+    storey: 'S1',
+    core: '6',
+    from: [0, index * 60],
+    to: [480, index * 60],
+  })),
 });
 
 describe('POST /v1/jobs', () => {
@@ -58,14 +66,20 @@ describe('POST /v1/jobs', () => {
   it('stores upload, revision, event and measurement, each once', async () => {
     const { id } = await submitted(server, shed('Counted'));
     expect(await count('schedule_revisions where job_id = $1', [id])).toBe(1);
-    expect(await count('schedule_files f join schedule_revisions r on r.id = f.schedule_revision_id where r.job_id = $1', [id])).toBe(1);
+    expect(
+      await count('schedule_files f join schedule_revisions r on r.id = f.schedule_revision_id where r.job_id = $1', [id]),
+    ).toBe(1);
     expect(await count('measurements where job_id = $1', [id])).toBe(1);
     expect(await count(`history_events where job_id = $1 and kind = 'job.submitted'`, [id])).toBe(1);
   });
 
   it('answers 202 at once where the client asks not to wait, and the events tell when it is done', async () => {
     const answer = await call<Job>(server, 'contractor', 'POST', '/v1/jobs', shed(), { prefer: 'respond-async' });
-    expect([answer.status, answer.body.state, answer.headers.get('location')]).toEqual([202, 'queued', `/v1/jobs/${answer.body.id}`]);
+    expect([answer.status, answer.body.state, answer.headers.get('location')]).toEqual([
+      202,
+      'queued',
+      `/v1/jobs/${answer.body.id}`,
+    ]);
     const events = await call(server, 'contractor', 'GET', `/v1/jobs/${answer.body.id}/events`);
     expect(events.headers.get('content-type')).toBe('text/event-stream; charset=utf-8');
     const last = events.text.trim().split('\n\n').at(-1);
@@ -86,7 +100,10 @@ describe('POST /v1/jobs', () => {
   it('is carried out once for one Idempotency-Key', async () => {
     const before = await count('jobs');
     const key = { 'idempotency-key': 'shed-of-tuesday' };
-    const [first, again] = [await call<Job>(server, 'contractor', 'POST', '/v1/jobs', shed(), key), await call<Job>(server, 'contractor', 'POST', '/v1/jobs', shed(), key)];
+    const [first, again] = [
+      await call<Job>(server, 'contractor', 'POST', '/v1/jobs', shed(), key),
+      await call<Job>(server, 'contractor', 'POST', '/v1/jobs', shed(), key),
+    ];
     expect([again.status, again.text, again.headers.get('location')]).toEqual([201, first.text, first.headers.get('location')]);
     expect(await count('jobs')).toBe(before + 1);
     const other = await call(server, 'contractor', 'POST', '/v1/jobs', shed('Another'), key);
@@ -132,7 +149,13 @@ describe('GET /v1/jobs/{id}/schedule', () => {
 });
 
 describe('PUT /v1/jobs/{id}/schedule', () => {
-  const wider = () => plan('Wider', [[0, 0], [960, 0], [960, 336], [0, 336]]);
+  const wider = () =>
+    plan('Wider', [
+      [0, 0],
+      [960, 0],
+      [960, 336],
+      [0, 336],
+    ]);
 
   it('makes a new revision for who knows the version, and for nobody else', async () => {
     const job = await submitted(server, shed());
@@ -151,7 +174,9 @@ describe('PUT /v1/jobs/{id}/schedule', () => {
   it('stores nothing of a schedule that does not hold together', async () => {
     const job = await submitted(server, shed());
     const broken = { ...wider(), walls: [] };
-    const answer = await call(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, broken, { 'if-match': `"${job.version}"` });
+    const answer = await call(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, broken, {
+      'if-match': `"${job.version}"`,
+    });
     expect(answer.status).toBe(422);
     expect((await call(server, 'contractor', 'GET', `/v1/jobs/${job.id}`)).body).toEqual(job);
   });
@@ -161,7 +186,9 @@ describe('PUT /v1/jobs/{id}/schedule', () => {
     let now = job;
     while (now.state === 'queued') now = (await call<Job>(server, 'contractor', 'GET', `/v1/jobs/${job.id}`)).body;
     expect(now.state).toBe('running');
-    const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, shed(), { 'if-match': `"${now.version}"` });
+    const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, shed(), {
+      'if-match': `"${now.version}"`,
+    });
     expect([put.status, put.body.state, put.body.revision]).toEqual([200, 'measured', 2]);
     for (let waiting = 1; waiting > 0; await sleep(100)) waiting = await count('graphile_worker._private_jobs');
     expect(await settled(job.id)).toEqual(put.body);
@@ -171,10 +198,14 @@ describe('PUT /v1/jobs/{id}/schedule', () => {
 
   it('a task for an old revision that comes when the new one is measured does nothing', async () => {
     const job = await submitted(server, shed());
-    const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, wider(), { 'if-match': `"${job.version}"` });
+    const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, wider(), {
+      'if-match': `"${job.version}"`,
+    });
     const { rows } = await owner.query<{ supplier_id: string }>('select supplier_id from jobs where id = $1', [job.id]);
     const actor = { supplierId: rows[0]!.supplier_id, organisationId: null, personId: null, role: 'system' };
-    await owner.query(`select graphile_worker.add_job('measure', $1::json)`, [JSON.stringify({ actor, correlation: null, payload: { job: job.id, revision: 1 } })]);
+    await owner.query(`select graphile_worker.add_job('measure', $1::json)`, [
+      JSON.stringify({ actor, correlation: null, payload: { job: job.id, revision: 1 } }),
+    ]);
     for (let waiting = 1; waiting > 0; await sleep(50)) waiting = await count('graphile_worker._private_jobs');
     expect(await settled(job.id)).toEqual(put.body);
   });
@@ -183,9 +214,17 @@ describe('PUT /v1/jobs/{id}/schedule', () => {
 describe('GET /v1/jobs/{id}/history', () => {
   it('tells what happened in order', async () => {
     const job = await submitted(server, shed());
-    const events = await itemsOf<{ kind: string; by: string | null; role: string }>(server, 'contractor', `/v1/jobs/${job.id}/history`);
+    const events = await itemsOf<{ kind: string; by: string | null; role: string }>(
+      server,
+      'contractor',
+      `/v1/jobs/${job.id}/history`,
+    );
     expect(events.map(({ kind, role }) => `${kind} ${role}`)).toEqual([
-      'job.submitted contractor', 'schedule.stored contractor', 'job.measuring system', 'measurement.stored system', 'job.measured system',
+      'job.submitted contractor',
+      'schedule.stored contractor',
+      'job.measuring system',
+      'measurement.stored system',
+      'job.measured system',
     ]);
     expect(events[0]!.by).toBe('Ines Calder');
   });
@@ -194,7 +233,12 @@ describe('GET /v1/jobs/{id}/history', () => {
 describe('the detailed take-off', () => {
   it('comes as one document, however many walls it has', async () => {
     const job = await submitted(server, row(450));
-    const answer = await call<{ walls: { mark: string; courses: unknown[] }[]; cuts: unknown[] }>(server, 'contractor', 'GET', `/v1/jobs/${job.id}/takeoff?detail=courses`);
+    const answer = await call<{ walls: { mark: string; courses: unknown[] }[]; cuts: unknown[] }>(
+      server,
+      'contractor',
+      'GET',
+      `/v1/jobs/${job.id}/takeoff?detail=courses`,
+    );
     expect(answer.headers.get('content-type')).toBe('application/json; charset=utf-8');
     expect(answer.body.walls.map(({ mark }) => mark)).toEqual(Array.from({ length: 450 }, (_, index) => `W${index}`));
     expect(answer.body.walls.every(({ courses }) => courses.length === 6)).toBe(true);

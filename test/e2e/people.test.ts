@@ -24,7 +24,8 @@ afterAll(async () => {
   await server.stop();
 });
 
-const added = (body: object) => call<Person & { code?: string; errors?: { pointer: string }[] }>(server, 'admin', 'POST', '/v1/people', body);
+const added = (body: object) =>
+  call<Person & { code?: string; errors?: { pointer: string }[] }>(server, 'admin', 'POST', '/v1/people', body);
 
 describe('the demo people', () => {
   it('have tokens in a file that only its owner may read', async () => {
@@ -48,11 +49,23 @@ describe('the demo people', () => {
 
 describe('POST /v1/people and /v1/tokens', () => {
   it('make a contractor who can submit, and share what their organisation has', async () => {
-    const person = await added({ name: 'Ann Bell', email: 'ann@quayside.example', role: 'contractor', organisation: { name: 'Quayside Builders' } });
+    const person = await added({
+      name: 'Ann Bell',
+      email: 'ann@quayside.example',
+      role: 'contractor',
+      organisation: { name: 'Quayside Builders' },
+    });
     expect([person.status, person.body.organisation?.place]).toEqual([201, 'Alder County']);
-    const token = await call<{ token: string; id: string }>(server, 'admin', 'POST', '/v1/tokens', { person: person.body.id, name: 'laptop' });
+    const token = await call<{ token: string; id: string }>(server, 'admin', 'POST', '/v1/tokens', {
+      person: person.body.id,
+      name: 'laptop',
+    });
     expect(token.status).toBe(201);
-    const response = await server.fetch('/v1/jobs', { method: 'POST', headers: { authorization: `Bearer ${token.body.token}`, 'content-type': 'application/json' }, body: JSON.stringify(shed()) });
+    const response = await server.fetch('/v1/jobs', {
+      method: 'POST',
+      headers: { authorization: `Bearer ${token.body.token}`, 'content-type': 'application/json' },
+      body: JSON.stringify(shed()),
+    });
     const job = (await response.json()) as { id: string };
     expect(response.status).toBe(201);
     expect((await call(server, 'contractor', 'GET', `/v1/jobs/${job.id}`)).status).toBe(200);
@@ -61,7 +74,10 @@ describe('POST /v1/people and /v1/tokens', () => {
 
   it('a token is shown once: no list holds it, and the database only its hash', async () => {
     const [person] = await itemsOf<Person>(server, 'admin', '/v1/people');
-    const { body } = await call<{ token: string; id: string }>(server, 'admin', 'POST', '/v1/tokens', { person: person!.id, name: 'spare' });
+    const { body } = await call<{ token: string; id: string }>(server, 'admin', 'POST', '/v1/tokens', {
+      person: person!.id,
+      name: 'spare',
+    });
     const list = await call(server, 'admin', 'GET', '/v1/tokens?first=200');
     expect(list.text).toContain(body.id);
     expect(list.text).not.toContain(body.token);
@@ -74,8 +90,16 @@ describe('POST /v1/people and /v1/tokens', () => {
   });
 
   it.each([
-    { what: 'a contractor of no organisation', body: { name: 'A', email: 'a@x.example', role: 'contractor' }, pointer: '/organisation' },
-    { what: 'staff of an organisation', body: { name: 'A', email: 'a@x.example', role: 'sales', organisation: { name: 'Quayside Builders' } }, pointer: '/organisation' },
+    {
+      what: 'a contractor of no organisation',
+      body: { name: 'A', email: 'a@x.example', role: 'contractor' },
+      pointer: '/organisation',
+    },
+    {
+      what: 'staff of an organisation',
+      body: { name: 'A', email: 'a@x.example', role: 'sales', organisation: { name: 'Quayside Builders' } },
+      pointer: '/organisation',
+    },
     { what: 'a role that is none', body: { name: 'A', email: 'a@x.example', role: 'owner' }, pointer: '/role' },
     { what: 'an address that is none', body: { name: 'A', email: 'a', role: 'sales' }, pointer: '/email' },
     { what: 'no name', body: { name: '  ', email: 'a@x.example', role: 'sales' }, pointer: '/name' },
@@ -88,12 +112,17 @@ describe('POST /v1/people and /v1/tokens', () => {
   });
 
   it('a token for nobody: 422', async () => {
-    const answer = await call(server, 'admin', 'POST', '/v1/tokens', { person: '01990000-0000-7000-8000-000000000000', name: 'x' });
+    const answer = await call(server, 'admin', 'POST', '/v1/tokens', {
+      person: '01990000-0000-7000-8000-000000000000',
+      name: 'x',
+    });
     expect([answer.status, answer.body['code']]).toEqual([422, 'invalid']);
   });
 
   it.each(['contractor', 'support', 'sales'] as const)('%s may make neither', async (person) => {
-    expect((await call(server, person, 'POST', '/v1/people', { name: 'A', email: 'a@x.example', role: 'admin' })).status).toBe(403);
+    expect((await call(server, person, 'POST', '/v1/people', { name: 'A', email: 'a@x.example', role: 'admin' })).status).toBe(
+      403,
+    );
     expect((await call(server, person, 'POST', '/v1/tokens', { person: 'x', name: 'x' })).status).toBe(403);
   });
 });

@@ -49,11 +49,18 @@ describe('the paper of a quote', () => {
     const quote = await drafted(job);
     await issue(quote);
     const text = pdfPages(await paper(quote)).join(' ');
-    for (const { sku, text: words, unitPrice } of quote.lines) expect(text).toEqual(expect.stringMatching(new RegExp(`${escaped(sku)} ${escaped(words)}.*${escaped(unitPrice)}`)));
-    for (const words of [...quote.conditions.map((condition) => condition.text), ...quote.cautions, ...quote.openHolds.map(({ number }) => number)]) expect(text).toContain(words);
+    for (const { sku, text: words, unitPrice } of quote.lines)
+      expect(text).toEqual(expect.stringMatching(new RegExp(`${escaped(sku)} ${escaped(words)}.*${escaped(unitPrice)}`)));
+    for (const words of [
+      ...quote.conditions.map((condition) => condition.text),
+      ...quote.cautions,
+      ...quote.openHolds.map(({ number }) => number),
+    ])
+      expect(text).toContain(words);
     for (const { item, status } of quote.scope) expect(text).toContain(`${item} ${status}`);
     expect(text).toContain(`Total USD ${money(quote.totalMinor)}`);
-    for (const words of [quote.number, job.number, 'Prow', 'Quayside Builders', 'Heron Forms (demo)', '12 Kiln Lane, Fenmoor']) expect(text).toContain(words);
+    for (const words of [quote.number, job.number, 'Prow', 'Quayside Builders', 'Heron Forms (demo)', '12 Kiln Lane, Fenmoor'])
+      expect(text).toContain(words);
     expect(quote.openHolds).toHaveLength(1);
     expect(quote.conditions.length).toBeGreaterThan(0);
   });

@@ -9,7 +9,14 @@ interface Quote {
   readonly state: string;
   readonly version: number;
   readonly jobRevision: number;
-  readonly lines: readonly { readonly n: number; readonly sku: string; readonly text: string; readonly quantity: number; readonly unitPrice: string; readonly amountMinor: number }[];
+  readonly lines: readonly {
+    readonly n: number;
+    readonly sku: string;
+    readonly text: string;
+    readonly quantity: number;
+    readonly unitPrice: string;
+    readonly amountMinor: number;
+  }[];
   readonly subtotalMinor: number;
   readonly taxMinor: number;
   readonly totalMinor: number;
@@ -41,13 +48,26 @@ async function drafted(job: Job): Promise<Quote> {
   return answer.body;
 }
 
-const moved = (as: DemoPerson, quote: Quote, move: string, headers: Record<string, string> = {}) => call<Quote>(server, as, 'POST', `/v1/quotes/${quote.id}/${move}`, undefined, headers);
+const moved = (as: DemoPerson, quote: Quote, move: string, headers: Record<string, string> = {}) =>
+  call<Quote>(server, as, 'POST', `/v1/quotes/${quote.id}/${move}`, undefined, headers);
 
 async function inState(state: string): Promise<Quote> {
   const quote = await drafted(await submitted(server, shed()));
   const way: Readonly<Record<string, readonly (readonly [DemoPerson, string])[]>> = {
-    draft: [], issued: [['sales', 'issue']], accepted: [['sales', 'issue'], ['contractor', 'accept']],
-    declined: [['sales', 'issue'], ['contractor', 'decline']], withdrawn: [['sales', 'issue'], ['sales', 'withdraw']],
+    draft: [],
+    issued: [['sales', 'issue']],
+    accepted: [
+      ['sales', 'issue'],
+      ['contractor', 'accept'],
+    ],
+    declined: [
+      ['sales', 'issue'],
+      ['contractor', 'decline'],
+    ],
+    withdrawn: [
+      ['sales', 'issue'],
+      ['sales', 'withdraw'],
+    ],
   };
   for (const [person, move] of way[state]!) expect((await moved(person, quote, move)).status).toBe(200);
   return quote;
@@ -58,7 +78,8 @@ describe('a draft', () => {
     const quote = await drafted(await submitted(server, shed()));
     expect(quote.number).toMatch(/^Q-\d{6}$/);
     expect(quote.lines.map(({ n }) => n)).toEqual(quote.lines.map((_, index) => index + 1));
-    for (const { quantity, unitPrice, amountMinor } of quote.lines) expect(amountMinor).toBe(Math.round(quantity * Math.round(Number(unitPrice) * 100)));
+    for (const { quantity, unitPrice, amountMinor } of quote.lines)
+      expect(amountMinor).toBe(Math.round(quantity * Math.round(Number(unitPrice) * 100)));
     expect(quote.subtotalMinor).toBe(quote.lines.reduce((sum, { amountMinor }) => sum + amountMinor, 0));
     expect(quote.taxMinor).toBe(Math.round((quote.subtotalMinor * 825) / 10_000));
     expect(quote.totalMinor).toBe(quote.subtotalMinor + quote.taxMinor);
@@ -67,7 +88,12 @@ describe('a draft', () => {
   it('says of every line which walls and rules caused it: the pieces laid, or the material used', async () => {
     const job = await submitted(server, shed());
     const quote = await drafted(job);
-    const { body: takeoff } = await call<{ units: { sku: string; pieces: number }[] }>(server, 'contractor', 'GET', `/v1/jobs/${job.id}/takeoff`);
+    const { body: takeoff } = await call<{ units: { sku: string; pieces: number }[] }>(
+      server,
+      'contractor',
+      'GET',
+      `/v1/jobs/${job.id}/takeoff`,
+    );
     const laid = new Map(takeoff.units.map(({ sku, pieces }) => [sku, pieces]));
     for (const { n, sku, text } of quote.lines) {
       const { status, body } = await call<Because>(server, 'contractor', 'GET', `/v1/quotes/${quote.id}/lines/${n}/because`);
@@ -75,7 +101,9 @@ describe('a draft', () => {
       const expected = text.startsWith('Spare') ? body.selling.needed : (laid.get(sku) ?? body.selling.needed);
       expect(body.because.reduce((sum, { quantity }) => sum + quantity, 0)).toBeCloseTo(expected, 6);
     }
-    expect((await call(server, 'contractor', 'GET', `/v1/quotes/${quote.id}/lines/${quote.lines.length + 1}/because`)).status).toBe(404);
+    expect(
+      (await call(server, 'contractor', 'GET', `/v1/quotes/${quote.id}/lines/${quote.lines.length + 1}/because`)).status,
+    ).toBe(404);
   });
 });
 
@@ -83,18 +111,28 @@ describe('states', () => {
   const NEXT: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     draft: { issue: 'issued', withdraw: 'withdrawn' },
     issued: { accept: 'accepted', decline: 'declined', withdraw: 'withdrawn' },
-    accepted: {}, declined: {}, withdrawn: {},
+    accepted: {},
+    declined: {},
+    withdrawn: {},
   };
 
-  it.each(Object.keys(NEXT).flatMap((state) => ['issue', 'accept', 'decline', 'withdraw'].map((move) => ({ state, move, next: NEXT[state]![move] ?? null }))))(
-    '$state, $move: $next', async ({ state, move, next }) => {
-      const quote = await inState(state);
-      const answer = await moved('admin', quote, move);
-      if (next === null) expect([answer.status, answer.body.code]).toEqual([409, 'illegal-move']);
-      else expect([answer.status, answer.body.state]).toEqual([200, next]);
-    });
+  it.each(
+    Object.keys(NEXT).flatMap((state) =>
+      ['issue', 'accept', 'decline', 'withdraw'].map((move) => ({ state, move, next: NEXT[state]![move] ?? null })),
+    ),
+  )('$state, $move: $next', async ({ state, move, next }) => {
+    const quote = await inState(state);
+    const answer = await moved('admin', quote, move);
+    if (next === null) expect([answer.status, answer.body.code]).toEqual([409, 'illegal-move']);
+    else expect([answer.status, answer.body.state]).toEqual([200, next]);
+  });
 
-  it.each([['contractor', 'issue'], ['support', 'issue'], ['support', 'accept'], ['contractor', 'withdraw']] as const)('%s may not %s', async (person, move) => {
+  it.each([
+    ['contractor', 'issue'],
+    ['support', 'issue'],
+    ['support', 'accept'],
+    ['contractor', 'withdraw'],
+  ] as const)('%s may not %s', async (person, move) => {
     expect((await moved(person, await inState('issued'), move)).body.code).toBe('forbidden');
   });
 
@@ -135,7 +173,19 @@ describe('a schedule that changes after the quote', () => {
     const quote = await drafted(job);
     await moved('sales', quote, 'issue');
     const before = await call<Quote>(server, 'contractor', 'GET', `/v1/quotes/${quote.id}`);
-    await call(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, plan('Smaller', [[0, 0], [240, 0], [240, 240], [0, 240]]), { 'if-match': `"${job.version}"` });
+    await call(
+      server,
+      'contractor',
+      'PUT',
+      `/v1/jobs/${job.id}/schedule`,
+      plan('Smaller', [
+        [0, 0],
+        [240, 0],
+        [240, 240],
+        [0, 240],
+      ]),
+      { 'if-match': `"${job.version}"` },
+    );
     const answer = await moved('contractor', quote, 'accept');
     expect([answer.status, answer.body.code]).toEqual([409, 'illegal-move']);
     const after = await call<Quote>(server, 'contractor', 'GET', `/v1/quotes/${quote.id}`);

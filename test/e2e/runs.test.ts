@@ -6,7 +6,13 @@ import { plan, shed } from './schedules.js';
 const row = (walls: number) => ({
   ...plan('Row', []),
   storeys: [{ id: 'S1', height: '8\'-0"', grade: 'above', storeyAbove: false, closed: false }],
-  walls: Array.from({ length: walls }, (_, index) => ({ mark: `W${index}`, storey: 'S1', core: '6', from: [0, index * 60], to: [480, index * 60] })),
+  walls: Array.from({ length: walls }, (_, index) => ({
+    mark: `W${index}`,
+    storey: 'S1',
+    core: '6',
+    from: [0, index * 60],
+    to: [480, index * 60],
+  })),
 });
 
 describe('a run that takes longer than the client is kept waiting', () => {
@@ -24,7 +30,11 @@ describe('a run that takes longer than the client is kept waiting', () => {
     const began = performance.now();
     const answer = await call<Job>(server, 'contractor', 'POST', '/v1/jobs', shed());
     expect(performance.now() - began).toBeGreaterThan(1_000);
-    expect([answer.status, answer.body.state, answer.headers.get('location')]).toEqual([202, 'queued', `/v1/jobs/${answer.body.id}`]);
+    expect([answer.status, answer.body.state, answer.headers.get('location')]).toEqual([
+      202,
+      'queued',
+      `/v1/jobs/${answer.body.id}`,
+    ]);
     for (const part of ['takeoff', 'findings', 'checks', 'drawings/plan/S1']) {
       const early = await call(server, 'contractor', 'GET', `/v1/jobs/${answer.body.id}/${part}`);
       expect([early.status, early.body['code']]).toEqual([409, 'already-running']);
@@ -53,7 +63,9 @@ describe('a run that takes longer than it may', () => {
     expect(takeoff.body['detail']).toBe('Revision 1 could not be measured: It takes longer than the 3 s it may take.');
     const events = await call(server, 'contractor', 'GET', `/v1/jobs/${failed.body.id}/events`);
     expect(events.text).toBe('event: progress\ndata: {"stage":"failed","done":0,"total":4000}\n\n');
-    const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${failed.body.id}/schedule`, shed(), { 'if-match': `"${failed.body.version}"` });
+    const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${failed.body.id}/schedule`, shed(), {
+      'if-match': `"${failed.body.version}"`,
+    });
     expect([put.status, put.body.state]).toEqual([200, 'measured']);
   });
 });

@@ -30,7 +30,9 @@ const moved = (as: DemoPerson, ticket: Ticket, move: string, body?: object, head
   call<Ticket & { code?: string }>(server, as, 'POST', `/v1/tickets/${ticket.id}/${move}`, body, headers);
 
 async function revised(job: Job, schedule: object): Promise<Job> {
-  const answer = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, schedule, { 'if-match': `"${job.version}"` });
+  const answer = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, schedule, {
+    'if-match': `"${job.version}"`,
+  });
   expect([answer.status, answer.body.state]).toEqual([200, 'measured']);
   return answer.body;
 }
@@ -53,7 +55,10 @@ describe('the desk', () => {
     const claimed = await moved('support', ticket!, 'claim');
     expect(claimed.body).toMatchObject({ state: 'claimed', assignee: 'Oda Lindqvist' });
     const commented = await moved('contractor', ticket!, 'reply', { text: 'The plan cannot change.' });
-    expect(commented.body).toMatchObject({ state: 'claimed', messages: [{ kind: 'comment', role: 'contractor', by: 'Ines Calder', text: 'The plan cannot change.' }] });
+    expect(commented.body).toMatchObject({
+      state: 'claimed',
+      messages: [{ kind: 'comment', role: 'contractor', by: 'Ines Calder', text: 'The plan cannot change.' }],
+    });
     const answered = await moved('support', ticket!, 'reply', { text: 'Form the corner on site and brace it.' });
     expect(answered.body.state).toBe('answered');
     expect((await moved('support', ticket!, 'close')).body.state).toBe('closed');
@@ -73,7 +78,9 @@ describe('the desk', () => {
   it('honours If-Match where it is sent', async () => {
     const [ticket] = await ticketsOf(await submitted(server, triangle()));
     expect((await moved('support', ticket!, 'claim', undefined, { 'if-match': '"9"' })).body.code).toBe('stale');
-    expect((await moved('support', ticket!, 'claim', undefined, { 'if-match': `"${ticket!.version}"` })).body.state).toBe('claimed');
+    expect((await moved('support', ticket!, 'claim', undefined, { 'if-match': `"${ticket!.version}"` })).body.state).toBe(
+      'claimed',
+    );
   });
 
   it.each([
@@ -86,7 +93,12 @@ describe('the desk', () => {
     expect((await moved(person, ticket!, move)).body.code).toBe('forbidden');
   });
 
-  it.each([{ body: {} }, { body: { text: '  ' } }, { body: { text: 'x'.repeat(10_001) } }, { body: { text: 'Brace it.', more: 1 } }])('a reply of $body is no reply', async ({ body }) => {
+  it.each([
+    { body: {} },
+    { body: { text: '  ' } },
+    { body: { text: 'x'.repeat(10_001) } },
+    { body: { text: 'Brace it.', more: 1 } },
+  ])('a reply of $body is no reply', async ({ body }) => {
     const [ticket] = await ticketsOf(await submitted(server, triangle()));
     expect((await moved('support', ticket!, 'reply', body)).status).toBe(422);
   });
@@ -107,7 +119,11 @@ describe('a new revision of the schedule', () => {
     const [ticket] = await ticketsOf(job);
     const without = await revised(job, shed());
     const [closed] = await ticketsOf(without);
-    expect(closed).toMatchObject({ id: ticket!.id, state: 'closed', messages: [{ kind: 'note', role: 'system', text: 'Closed: revision 2 of the schedule no longer raises the question.' }] });
+    expect(closed).toMatchObject({
+      id: ticket!.id,
+      state: 'closed',
+      messages: [{ kind: 'note', role: 'system', text: 'Closed: revision 2 of the schedule no longer raises the question.' }],
+    });
     expect(closed!.findings).toEqual(ticket!.findings);
     const [opened] = await ticketsOf(await revised(without, triangle()));
     expect(opened).toMatchObject({ id: ticket!.id, state: 'open' });

@@ -49,7 +49,10 @@ export class DemoClient {
   }
 
   private fetch(as: Person, path: string, init: RequestInit): Promise<Response> {
-    return fetch(this.server.address + path, { ...init, headers: { ...(init.headers as Record<string, string> | undefined), authorization: `Bearer ${this.server.tokens[as]}` } });
+    return fetch(this.server.address + path, {
+      ...init,
+      headers: { ...(init.headers as Record<string, string> | undefined), authorization: `Bearer ${this.server.tokens[as]}` },
+    });
   }
 
   private wanted<T>({ status, body }: Told<T>, what: string): T {

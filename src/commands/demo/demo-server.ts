@@ -27,7 +27,15 @@ export async function startDemoServer(): Promise<DemoServer> {
   await chmod(dataDir, 0o755);
   const child = spawn(process.execPath, [join(PACKAGE_ROOT, 'dist', 'main.js')], {
     cwd: dataDir,
-    env: { PATH: process.env['PATH'], HOME: process.env['HOME'], DATA_DIR: dataDir, PORT: '0', WORKER: 'inline', SEED_DEMO: '1', LOG_LEVEL: 'silent' },
+    env: {
+      PATH: process.env['PATH'],
+      HOME: process.env['HOME'],
+      DATA_DIR: dataDir,
+      PORT: '0',
+      WORKER: 'inline',
+      SEED_DEMO: '1',
+      LOG_LEVEL: 'silent',
+    },
     stdio: ['ignore', 'ignore', 'inherit'],
   });
   const ended = new Promise<void>((settle) => child.once('exit', () => settle()));

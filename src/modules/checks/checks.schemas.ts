@@ -5,17 +5,23 @@ import { TraceStep } from '../takeoffs/takeoffs.schemas.js';
 const Value = z.object({ value: z.number(), unit: z.string() }).meta({ id: 'Quantity' });
 const InBothUnits = z.object({ us: Value, si: Value }).meta({ id: 'InBothUnits' });
 
-export const CalculatorAnswer = z.object({
-  result: z.record(z.string(), z.union([InBothUnits, z.number(), z.string(), z.array(z.record(z.string(), InBothUnits))])),
-  governs: z.string(),
-  trace: z.array(TraceStep),
-  source: z.string(),
-  defaults: z.array(z.string()),
-  notes: z.array(z.string()),
-  findings: z.array(FindingAnswer),
-}).meta({ id: 'CalculatorAnswer' });
+export const CalculatorAnswer = z
+  .object({
+    result: z.record(z.string(), z.union([InBothUnits, z.number(), z.string(), z.array(z.record(z.string(), InBothUnits))])),
+    governs: z.string(),
+    trace: z.array(TraceStep),
+    source: z.string(),
+    defaults: z.array(z.string()),
+    notes: z.array(z.string()),
+    findings: z.array(FindingAnswer),
+  })
+  .meta({ id: 'CalculatorAnswer' });
 export type CalculatorAnswer = z.infer<typeof CalculatorAnswer>;
 
-export const CalculatorBody = z.record(z.string().max(100), z.unknown())
-  .meta({ id: 'CalculatorInput', description: 'Quantities as text with their units: `"height": "8 ft"`, `"rise": "1.2 m/h"`, `"concrete": "70 F"`' });
+export const CalculatorBody = z
+  .record(z.string().max(100), z.unknown())
+  .meta({
+    id: 'CalculatorInput',
+    description: 'Quantities as text with their units: `"height": "8 ft"`, `"rise": "1.2 m/h"`, `"concrete": "70 F"`',
+  });
 export type CalculatorBody = z.infer<typeof CalculatorBody>;

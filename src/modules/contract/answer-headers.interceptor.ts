@@ -10,11 +10,14 @@ export class AnswerHeaders implements NestInterceptor {
     if (context.getType<string>() !== 'http') return next.handle();
     const request = context.switchToHttp().getRequest<FastifyRequest>();
     const reply = context.switchToHttp().getResponse<FastifyReply>();
-    return next.handle().pipe(tap((answer: unknown) => {
-      if (typeof answer !== 'object' || answer === null || reply.sent) return;
-      if ('next' in answer && typeof answer.next === 'string') void reply.header('link', `<${nextPage(request.url, answer.next)}>; rel="next"`);
-      if ('version' in answer && typeof answer.version === 'number') void reply.header('etag', entityTag(answer.version));
-    }));
+    return next.handle().pipe(
+      tap((answer: unknown) => {
+        if (typeof answer !== 'object' || answer === null || reply.sent) return;
+        if ('next' in answer && typeof answer.next === 'string')
+          void reply.header('link', `<${nextPage(request.url, answer.next)}>; rel="next"`);
+        if ('version' in answer && typeof answer.version === 'number') void reply.header('etag', entityTag(answer.version));
+      }),
+    );
   }
 }
 

@@ -19,7 +19,9 @@ export function Answers(schema: z.ZodType, told: Told): MethodDecorator {
   const { status = 200 } = told;
   return applyDecorators(
     SerializeOptions({ schema } as never),
-    ...(told.orStatus === undefined ? [HttpCode(status)] : [ApiResponse({ status: told.orStatus, standardSchema: schema } as never)]),
+    ...(told.orStatus === undefined
+      ? [HttpCode(status)]
+      : [ApiResponse({ status: told.orStatus, standardSchema: schema } as never)]),
     ApiResponse({ status, standardSchema: schema } as never),
     ...documented(told),
   );
@@ -35,7 +37,15 @@ function documented(told: Told): MethodDecorator[] {
   return [
     ApiOperation({ summary: told.summary }),
     ApiDefaultResponse({ description: 'A refusal', standardSchema: ProblemAnswer } as never),
-    ...(told.ifMatch ? [ApiHeader({ name: 'If-Match', required: told.ifMatch === 'required', description: 'ETag of the version that is changed' })] : []),
+    ...(told.ifMatch
+      ? [
+          ApiHeader({
+            name: 'If-Match',
+            required: told.ifMatch === 'required',
+            description: 'ETag of the version that is changed',
+          }),
+        ]
+      : []),
     ...(told.permission ? [ApiBearerAuth(), ApiExtension('x-roles', [...rolesOf(told.permission)])] : []),
   ];
 }

@@ -28,7 +28,9 @@ function qualityOf(offer: string, asked: readonly Range[]): number {
 export function negotiated<T extends string>(accept: string | undefined, offers: readonly [T, ...T[]]): T {
   if (accept === undefined || accept.trim() === '') return offers[0];
   const asked = ranges(accept);
-  const best = offers.map((offer) => ({ offer, quality: qualityOf(offer, asked) })).reduce((a, b) => (b.quality > a.quality ? b : a));
+  const best = offers
+    .map((offer) => ({ offer, quality: qualityOf(offer, asked) }))
+    .reduce((a, b) => (b.quality > a.quality ? b : a));
   if (best.quality <= 0) throw new Refusal('not-acceptable', `This is told as ${offers.join(', ')}.`);
   return best.offer;
 }

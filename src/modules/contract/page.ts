@@ -38,7 +38,12 @@ function wrongCursor(read: string): never {
 }
 
 /** One page of rows of which one more was read than asked for. */
-export function pageOf<R, T>(rows: readonly R[], first: number, key: (row: R) => string | number, answer: (row: R) => T): Page<T> {
+export function pageOf<R, T>(
+  rows: readonly R[],
+  first: number,
+  key: (row: R) => string | number,
+  answer: (row: R) => T,
+): Page<T> {
   const shown = rows.slice(0, first);
   const last = shown.at(-1);
   return { items: shown.map(answer), next: rows.length > first && last !== undefined ? cursorOf(key(last)) : null };

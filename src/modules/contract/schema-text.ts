@@ -29,7 +29,9 @@ export interface GraphType {
 export function schemaText(types: readonly GraphType[]): string {
   const written = new Map<string, string>();
   for (const { schema, added = [] } of types) {
-    const document = z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'output' }) as Shape & { readonly $defs?: Readonly<Record<string, Shape>> };
+    const document = z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'output' }) as Shape & {
+      readonly $defs?: Readonly<Record<string, Shape>>;
+    };
     for (const [name, shape] of Object.entries(document.$defs ?? {})) {
       if (!written.has(name) && shape.properties) written.set(name, typeText(name, shape, []));
     }
@@ -38,12 +40,17 @@ export function schemaText(types: readonly GraphType[]): string {
       written.set(name, typeText(name, document.$defs![name]!, added));
     }
   }
-  return [...written.keys()].sort().map((name) => written.get(name)).join('\n\n');
+  return [...written.keys()]
+    .sort()
+    .map((name) => written.get(name))
+    .join('\n\n');
 }
 
 function typeText(name: string, shape: Shape, added: readonly string[]): string {
   const required = new Set(shape.required);
-  const fields = Object.entries(shape.properties!).map(([field, value]) => `  ${field}: ${typeOf(value, `${name}.${field}`, required.has(field))}`);
+  const fields = Object.entries(shape.properties!).map(
+    ([field, value]) => `  ${field}: ${typeOf(value, `${name}.${field}`, required.has(field))}`,
+  );
   return `type ${name} {\n${[...fields, ...added.map((line) => `  ${line}`)].join('\n')}\n}`;
 }
 

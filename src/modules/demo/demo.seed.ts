@@ -21,8 +21,18 @@ const SEED_LOCK = 72_707_370;
 const SAMPLES = join(PACKAGE_ROOT, 'shared', 'samples');
 
 const PEOPLE: Readonly<Record<string, PersonBody>> = {
-  contractor: { name: 'Ines Calder', email: 'ines@quayside.example', role: 'contractor', organisation: { name: 'Quayside Builders', place: 'Alder County' } },
-  neighbour: { name: 'Tomas Reed', email: 'tomas@fieldgate.example', role: 'contractor', organisation: { name: 'Fieldgate Construction', place: 'Fenmoor' } },
+  contractor: {
+    name: 'Ines Calder',
+    email: 'ines@quayside.example',
+    role: 'contractor',
+    organisation: { name: 'Quayside Builders', place: 'Alder County' },
+  },
+  neighbour: {
+    name: 'Tomas Reed',
+    email: 'tomas@fieldgate.example',
+    role: 'contractor',
+    organisation: { name: 'Fieldgate Construction', place: 'Fenmoor' },
+  },
   support: { name: 'Oda Lindqvist', email: 'support@heron.example', role: 'support' },
   sales: { name: 'Peter Abara', email: 'sales@heron.example', role: 'sales' },
   admin: { name: 'Mara Voss', email: 'admin@heron.example', role: 'admin' },
@@ -55,7 +65,13 @@ export class DemoSeed implements OnApplicationBootstrap {
   private async seed(tx: Transaction): Promise<void> {
     await tx.insert(
       'suppliers',
-      { code: 'heron', name: 'Heron Forms (demo)', time_zone: 'America/Chicago', currency: 'USD', settings: { lines: ['12 Kiln Lane, Fenmoor', 'quotes@heron.example'] } },
+      {
+        code: 'heron',
+        name: 'Heron Forms (demo)',
+        time_zone: 'America/Chicago',
+        currency: 'USD',
+        settings: { lines: ['12 Kiln Lane, Fenmoor', 'quotes@heron.example'] },
+      },
       { kind: 'supplier.added', data: { code: 'heron' } },
     );
     await this.ranges.addIn(tx, RangeDocument.parse(await sample('heron-16.range.json')));
@@ -71,7 +87,9 @@ export class DemoSeed implements OnApplicationBootstrap {
   /** Before the commit: should it fail, the next start writes them anew. */
   private async keep(tokens: Readonly<Record<string, string>>): Promise<void> {
     await mkdir(this.configuration.dataDir, { recursive: true });
-    await writeFile(join(this.configuration.dataDir, 'demo-tokens.json'), `${JSON.stringify(tokens, null, 2)}\n`, { mode: 0o600 });
+    await writeFile(join(this.configuration.dataDir, 'demo-tokens.json'), `${JSON.stringify(tokens, null, 2)}\n`, {
+      mode: 0o600,
+    });
   }
 }
 

@@ -4,29 +4,50 @@ import { z } from 'zod';
 import { ScheduleIn } from '../schedules/schedules.schemas.js';
 
 const TITLE = 'Wallcourse';
-const DESCRIPTION = 'Wall schedule in; counted, checked, priced, explainable quote out. What no rule can settle becomes a ticket.';
+const DESCRIPTION =
+  'Wall schedule in; counted, checked, priced, explainable quote out. What no rule can settle becomes a ticket.';
 
 type Converted = { readonly schema: Record<string, unknown>; readonly components: Record<string, Record<string, unknown>> };
 
 /** zod's own JSON schema of the 2020-12 dialect, which OpenAPI 3.1 is written in. */
 function converted(schema: unknown, { schemaType }: { readonly schemaType: 'input' | 'output' }): Converted | undefined {
   if (!(schema instanceof z.ZodType)) return undefined;
-  const { $schema: _, $defs, ...own } = z.toJSONSchema(schema, { target: 'draft-2020-12', io: schemaType }) as Record<string, unknown>;
+  const {
+    $schema: _,
+    $defs,
+    ...own
+  } = z.toJSONSchema(schema, { target: 'draft-2020-12', io: schemaType }) as Record<string, unknown>;
   return { schema: own, components: ($defs ?? {}) as Converted['components'] };
 }
 
 /** OpenAPI 3.1 of the running application. */
 export function openApiDocument(app: INestApplication, version: string): OpenAPIObject {
-  const config = new DocumentBuilder().setOpenAPIVersion('3.1.0').setTitle(TITLE).setDescription(DESCRIPTION).setVersion(version).addBearerAuth().build();
-  const operationIdFactory = (controller: string, method: string) => `${controller.replace('Controller', '').toLowerCase()}.${method}`;
-  return completed(SwaggerModule.createDocument(app, config, { operationIdFactory, autoTagControllers: false, standardSchemaConverter: converted as never }));
+  const config = new DocumentBuilder()
+    .setOpenAPIVersion('3.1.0')
+    .setTitle(TITLE)
+    .setDescription(DESCRIPTION)
+    .setVersion(version)
+    .addBearerAuth()
+    .build();
+  const operationIdFactory = (controller: string, method: string) =>
+    `${controller.replace('Controller', '').toLowerCase()}.${method}`;
+  return completed(
+    SwaggerModule.createDocument(app, config, {
+      operationIdFactory,
+      autoTagControllers: false,
+      standardSchemaConverter: converted as never,
+    }),
+  );
 }
 
 type Operation = NonNullable<OpenAPIObject['paths'][string]['get']>;
 
 const METHODS = ['get', 'put', 'post', 'patch', 'delete'] as const;
 const IDEMPOTENCY_KEY = {
-  name: 'Idempotency-Key', in: 'header', required: false, schema: { type: 'string', maxLength: 200 },
+  name: 'Idempotency-Key',
+  in: 'header',
+  required: false,
+  schema: { type: 'string', maxLength: 200 },
   description: 'The same key and body are carried out once; the answer is repeated',
 } as const;
 
@@ -48,7 +69,9 @@ function completed(document: OpenAPIObject): OpenAPIObject {
       if (!operation) continue;
       nameProblem(operation);
       nameJsonBody(document, operation);
-      const own = (operation.parameters ?? []).filter((parameter) => !('name' in parameter && parameter.in === 'header' && parameter.name === 'accept'));
+      const own = (operation.parameters ?? []).filter(
+        (parameter) => !('name' in parameter && parameter.in === 'header' && parameter.name === 'accept'),
+      );
       operation.parameters = method === 'post' ? [...own, IDEMPOTENCY_KEY] : own;
     }
   }
@@ -70,7 +93,16 @@ const GRAPHQL: Operation = {
   security: [{ bearer: [] }],
   requestBody: {
     required: true,
-    content: { 'application/json': { schema: { type: 'object', required: ['query'], properties: { query: { type: 'string' }, variables: { type: 'object' } } } } },
+    content: {
+      'application/json': {
+        schema: { type: 'object', required: ['query'], properties: { query: { type: 'string' }, variables: { type: 'object' } } },
+      },
+    },
   },
-  responses: { 200: { description: 'Data and errors; `extensions.code` is the code of the refusal', content: { 'application/json': { schema: { type: 'object' } } } } },
+  responses: {
+    200: {
+      description: 'Data and errors; `extensions.code` is the code of the refusal',
+      content: { 'application/json': { schema: { type: 'object' } } },
+    },
+  },
 };

@@ -14,10 +14,17 @@ export class DrawingsController {
   constructor(private readonly service: DrawingsService) {}
 
   @Get(':id/drawings/:kind/:ref')
-  @AnswersRaw(DRAWING_TYPES, { summary: 'A storey from above, a wall from outside, or a junction from near', permission: 'drawing.read' })
+  @AnswersRaw(DRAWING_TYPES, {
+    summary: 'A storey from above, a wall from outside, or a junction from near',
+    permission: 'drawing.read',
+  })
   async drawing(
-    @CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Param('kind', { schema: DrawingKind }) kind: DrawingKind,
-    @Param('ref', { schema: DrawingRef }) ref: string, @Query({ schema: DrawingQuery }) query: DrawingQuery, @Headers('accept') accept: string | undefined,
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Param('kind', { schema: DrawingKind }) kind: DrawingKind,
+    @Param('ref', { schema: DrawingRef }) ref: string,
+    @Query({ schema: DrawingQuery }) query: DrawingQuery,
+    @Headers('accept') accept: string | undefined,
   ) {
     const type = negotiated(accept, DRAWING_TYPES);
     const bytes = await this.service.draw(actor, id, { kind, ref, type, widthPx: query.width });

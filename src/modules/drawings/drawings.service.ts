@@ -45,15 +45,26 @@ export class DrawingsService {
     const { job, measurementId } = await this.takeoffs.shown(tx, jobId);
     const { summary, revision } = await this.takeoffsRepository.measurement(tx, measurementId, false);
     const storeyId = await this.storeyOf(tx, measurementId, wanted);
-    const storey = summary.takeoff.storeys.find(({ id, junctions }) => (wanted.kind === 'junction' ? junctions.some((junction) => junction.id === wanted.ref) : id === storeyId));
+    const storey = summary.takeoff.storeys.find(({ id, junctions }) =>
+      wanted.kind === 'junction' ? junctions.some((junction) => junction.id === wanted.ref) : id === storeyId,
+    );
     if (!storey) throw nothingOf(wanted);
     const walls = await this.takeoffsRepository.wallsOfStorey(tx, measurementId, storey.id);
     const schedule = await this.schedules.revision(tx, job.id, revision);
     if (!schedule) throw new Error(`revision ${revision} of job ${job.id} has no schedule`);
     return {
-      ...wanted, storey, walls, units: schedule.schedule.units,
+      ...wanted,
+      storey,
+      walls,
+      units: schedule.schedule.units,
       range: await this.ranges.version(tx, summary.range.code, summary.range.version),
-      header: { job: job.number, jobName: job.name, revision, supplier: (await this.people.supplier(tx)).name, caution: drawingCaution() },
+      header: {
+        job: job.number,
+        jobName: job.name,
+        revision,
+        supplier: (await this.people.supplier(tx)).name,
+        caution: drawingCaution(),
+      },
     };
   }
 
@@ -62,4 +73,5 @@ export class DrawingsService {
   }
 }
 
-const nothingOf = ({ kind, ref }: WantedDrawing): Refusal => new Refusal('not-found', `There is no ${kind} of ${ref.slice(0, 80)} in this job.`);
+const nothingOf = ({ kind, ref }: WantedDrawing): Refusal =>
+  new Refusal('not-found', `There is no ${kind} of ${ref.slice(0, 80)} in this job.`);

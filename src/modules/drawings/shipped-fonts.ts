@@ -9,6 +9,9 @@ let read: DrawingFonts | null = null;
 
 /** The fonts that come with the program, read once a thread. System fonts are never used: a drawing looks the same everywhere. */
 export function shippedFonts(): DrawingFonts {
-  read ??= { regular: readFileSync(join(FOLDER, 'DejaVuSansCondensed.ttf')), bold: readFileSync(join(FOLDER, 'DejaVuSansCondensed-Bold.ttf')) };
+  read ??= {
+    regular: readFileSync(join(FOLDER, 'DejaVuSansCondensed.ttf')),
+    bold: readFileSync(join(FOLDER, 'DejaVuSansCondensed-Bold.ttf')),
+  };
   return read;
 }

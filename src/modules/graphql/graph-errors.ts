@@ -7,12 +7,15 @@ interface Formatted {
   readonly response: ExecutionResult;
 }
 
-/** Errors of an operation as the client sees them: the refusal's code in `extensions.code`, nothing of a defect but its correlation id. */
+/** Errors as the client sees them: a refusal's code in `extensions.code`, nothing of a defect but its correlation id. */
 export function graphErrors(answer: ProblemAnswer): (execution: ExecutionResult) => Formatted {
   return (execution) => {
     const executed = execution.data !== null && execution.data !== undefined;
     const errors = (execution.errors ?? []).flatMap((error) => shown(error, answer));
-    return { statusCode: executed ? 200 : Number(errors[0]?.extensions['status'] ?? 200), response: { data: execution.data ?? null, errors } };
+    return {
+      statusCode: executed ? 200 : Number(errors[0]?.extensions['status'] ?? 200),
+      response: { data: execution.data ?? null, errors },
+    };
   };
 }
 
@@ -21,13 +24,17 @@ function shown(error: GraphQLError, answer: ProblemAnswer): GraphQLError[] {
   if (cause instanceof Refusal) return [told(error, answer.problem(cause))];
   const faults = faultsIn(cause);
   if (faults) return faults.map((fault) => told(fault, problemOf(new Refusal('unreadable', fault.message))));
-  return [told(error, cause instanceof GraphQLError ? problemOf(new Refusal('unreadable', error.message)) : answer.problem(cause))];
+  return [
+    told(error, cause instanceof GraphQLError ? problemOf(new Refusal('unreadable', error.message)) : answer.problem(cause)),
+  ];
 }
 
 /** What is wrong with an operation that could not be carried out at all; the server wraps it in one error of its own. */
 function faultsIn(cause: unknown): readonly GraphQLError[] | null {
   if (!(cause instanceof Error) || !('errors' in cause) || !Array.isArray(cause.errors)) return null;
-  return cause.errors.map((fault: unknown) => (fault instanceof GraphQLError ? fault : new GraphQLError(fault instanceof Error ? fault.message : String(fault))));
+  return cause.errors.map((fault: unknown) =>
+    fault instanceof GraphQLError ? fault : new GraphQLError(fault instanceof Error ? fault.message : String(fault)),
+  );
 }
 
 function told({ nodes, source, positions, path }: GraphQLError, { detail, ...extensions }: Problem): GraphQLError {

@@ -28,10 +28,18 @@ export class JobsController {
   @ApiConsumes('application/json', 'multipart/form-data')
   @ApiBody(ScheduleUpload)
   @ApiHeader(PREFER)
-  @Answers(JobAnswer, { summary: 'Submit a wall schedule; answered when it is measured, or 202 where that takes longer', permission: 'job.submit', status: 201, orStatus: 202 })
+  @Answers(JobAnswer, {
+    summary: 'Submit a wall schedule; answered when it is measured, or 202 where that takes longer',
+    permission: 'job.submit',
+    status: 201,
+    orStatus: 202,
+  })
   async submit(
-    @CurrentActor() actor: Actor, @Req() request: FastifyRequest, @Query({ schema: SubmitQuery }) query: SubmitQuery,
-    @Headers('prefer') prefer: string | undefined, @Res({ passthrough: true }) reply: FastifyReply,
+    @CurrentActor() actor: Actor,
+    @Req() request: FastifyRequest,
+    @Query({ schema: SubmitQuery }) query: SubmitQuery,
+    @Headers('prefer') prefer: string | undefined,
+    @Res({ passthrough: true }) reply: FastifyReply,
   ) {
     const parts = await uploadedParts(request, this.configuration.uploadLimitBytes);
     return this.told(reply, 201, await this.service.submit(actor, parts, query.organisation, patience(prefer)));
@@ -59,18 +67,35 @@ export class JobsController {
   @ApiConsumes('application/json', 'multipart/form-data')
   @ApiBody(ScheduleUpload)
   @ApiHeader(PREFER)
-  @Answers(JobAnswer, { summary: 'Replace the wall schedule; If-Match is required', permission: 'job.revise', status: 200, orStatus: 202, ifMatch: 'required' })
+  @Answers(JobAnswer, {
+    summary: 'Replace the wall schedule; If-Match is required',
+    permission: 'job.revise',
+    status: 200,
+    orStatus: 202,
+    ifMatch: 'required',
+  })
   async revise(
-    @CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('required') version: number | null, @Req() request: FastifyRequest,
-    @Headers('prefer') prefer: string | undefined, @Res({ passthrough: true }) reply: FastifyReply,
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @IfMatch('required') version: number | null,
+    @Req() request: FastifyRequest,
+    @Headers('prefer') prefer: string | undefined,
+    @Res({ passthrough: true }) reply: FastifyReply,
   ) {
     const parts = await uploadedParts(request, this.configuration.uploadLimitBytes);
     return this.told(reply, 200, await this.service.revise(actor, id, version, parts, patience(prefer)));
   }
 
   @Get(':id/events')
-  @AnswersRaw(['text/event-stream'], { summary: 'Progress of the run: `progress` events with stage, done and total, until it is over', permission: 'job.read' })
-  async progress(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Res({ passthrough: true }) reply: FastifyReply) {
+  @AnswersRaw(['text/event-stream'], {
+    summary: 'Progress of the run: `progress` events with stage, done and total, until it is over',
+    permission: 'job.read',
+  })
+  async progress(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ) {
     const stream = await this.events.open(actor, id);
     void reply.headers({ 'cache-control': 'no-store', connection: 'close' });
     return new StreamableFile(stream, { type: 'text/event-stream; charset=utf-8' });

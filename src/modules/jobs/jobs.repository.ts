@@ -17,7 +17,11 @@ const JOB = 'select id, organisation_id, number, name, state, revision, version 
 @Injectable()
 export class JobsRepository {
   list(tx: Transaction, after: string | null, take: number): Promise<JobRow[]> {
-    return tx.query(`${JOB} where supplier_id = $1 and ($2::uuid is null or id < $2) order by id desc limit $3`, [tx.actor.supplierId, after, take]);
+    return tx.query(`${JOB} where supplier_id = $1 and ($2::uuid is null or id < $2) order by id desc limit $3`, [
+      tx.actor.supplierId,
+      after,
+      take,
+    ]);
   }
 
   one(tx: Transaction, id: string): Promise<JobRow | null> {
@@ -25,7 +29,10 @@ export class JobsRepository {
   }
 
   progress(tx: Transaction, id: string): Promise<(JobProgress & { readonly revision: number }) | null> {
-    return tx.one('select revision, stage, done, total from job_progress where supplier_id = $1 and job_id = $2', [tx.actor.supplierId, id]);
+    return tx.one('select revision, stage, done, total from job_progress where supplier_id = $1 and job_id = $2', [
+      tx.actor.supplierId,
+      id,
+    ]);
   }
 
   async organisationExists(tx: Transaction, id: string): Promise<boolean> {

@@ -6,23 +6,27 @@ const Count = z.number().int().min(0).max(2_000_000_000);
 export const JobState = z.enum(['queued', 'running', 'measured', 'failed']);
 export type JobState = z.infer<typeof JobState>;
 
-export const JobAnswer = z.object({
-  id: Id,
-  number: z.string().meta({ examples: ['J-000123'] }),
-  name: z.string(),
-  state: JobState,
-  revision: Count.meta({ description: 'Revision of the schedule in force' }),
-  version: Count.meta({ description: 'Version of the job, the `ETag` that If-Match names' }),
-}).meta({ id: 'Job' });
+export const JobAnswer = z
+  .object({
+    id: Id,
+    number: z.string().meta({ examples: ['J-000123'] }),
+    name: z.string(),
+    state: JobState,
+    revision: Count.meta({ description: 'Revision of the schedule in force' }),
+    version: Count.meta({ description: 'Version of the job, the `ETag` that If-Match names' }),
+  })
+  .meta({ id: 'Job' });
 export type JobAnswer = z.infer<typeof JobAnswer>;
 
 export const JobList = listOf('JobList', JobAnswer);
 
-export const JobProgress = z.object({
-  stage: z.string(),
-  done: Count,
-  total: Count,
-}).meta({ id: 'JobProgress' });
+export const JobProgress = z
+  .object({
+    stage: z.string(),
+    done: Count,
+    total: Count,
+  })
+  .meta({ id: 'JobProgress' });
 export type JobProgress = z.infer<typeof JobProgress>;
 
 export const SubmitQuery = z.object({

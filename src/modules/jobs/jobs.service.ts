@@ -40,7 +40,8 @@ export class JobsService {
     permit(actor, 'job.read');
     const after = idAfter(query);
     return this.database.transaction(actor, async (tx) =>
-      pageOf(await this.repository.list(tx, after, query.first + 1), query.first, ({ id }) => id, jobAnswer));
+      pageOf(await this.repository.list(tx, after, query.first + 1), query.first, ({ id }) => id, jobAnswer),
+    );
   }
 
   async one(actor: Actor, id: string): Promise<JobAnswer> {
@@ -59,7 +60,12 @@ export class JobsService {
   }
 
   /** Upload, revision, event, run and queued task in one commit; then the run is waited for. */
-  async submit(actor: Actor, parts: readonly UploadedPart[], organisation: string | undefined, patience: Patience): Promise<JobAnswer> {
+  async submit(
+    actor: Actor,
+    parts: readonly UploadedPart[],
+    organisation: string | undefined,
+    patience: Patience,
+  ): Promise<JobAnswer> {
     permit(actor, 'job.submit');
     const organisationId = await this.database.transaction(actor, (tx) => this.submittedFor(tx, organisation));
     const schedule = await this.schedules.read(actor, parts);
@@ -69,7 +75,15 @@ export class JobsService {
       const number = await tx.nextNumber('job');
       const row = await tx.insert<JobRow>(
         'jobs',
-        { id, organisation_id: organisationId, number, name: schedule.name, state: 'queued', revision: 1, created_by: actor.personId },
+        {
+          id,
+          organisation_id: organisationId,
+          number,
+          name: schedule.name,
+          state: 'queued',
+          revision: 1,
+          created_by: actor.personId,
+        },
         { kind: 'job.submitted', data: { number, name: schedule.name } },
       );
       await this.queued(tx, row, schedule, files);
@@ -79,7 +93,13 @@ export class JobsService {
   }
 
   /** A new revision of the schedule, for whoever knows the version that it replaces. */
-  async revise(actor: Actor, id: string, version: number | null, parts: readonly UploadedPart[], patience: Patience): Promise<JobAnswer> {
+  async revise(
+    actor: Actor,
+    id: string,
+    version: number | null,
+    parts: readonly UploadedPart[],
+    patience: Patience,
+  ): Promise<JobAnswer> {
     permit(actor, 'job.revise');
     await this.database.transaction(actor, async (tx) => this.atVersion(await this.row(tx, id), version));
     const schedule = await this.schedules.read(actor, parts);
@@ -88,7 +108,12 @@ export class JobsService {
       const before = await this.row(tx, id);
       const revision = before.revision + 1;
       const row = await tx.update<JobRow>(
-        'jobs', before.id, version, { state: 'queued', revision, name: schedule.name, failure: null }, { kind: 'job.revised', data: { revision } });
+        'jobs',
+        before.id,
+        version,
+        { state: 'queued', revision, name: schedule.name, failure: null },
+        { kind: 'job.revised', data: { revision } },
+      );
       await this.queued(tx, row, schedule, files);
       return row;
     });
@@ -101,7 +126,10 @@ export class JobsService {
     return this.database.transaction(actor, async (tx) => {
       const job = await this.row(tx, id);
       const seen = await this.repository.progress(tx, job.id);
-      const progress = seen?.revision === job.revision ? { stage: seen.stage, done: seen.done, total: seen.total } : { stage: 'queued', done: 0, total: 0 };
+      const progress =
+        seen?.revision === job.revision
+          ? { stage: seen.stage, done: seen.done, total: seen.total }
+          : { stage: 'queued', done: 0, total: 0 };
       return { job: jobAnswer(job), progress: isOver(job) ? { ...progress, stage: job.state } : progress };
     });
   }
@@ -115,22 +143,39 @@ export class JobsService {
 
   private async settled(actor: Actor, job: JobRow, { respondAsync }: Patience): Promise<JobAnswer> {
     if (respondAsync) return jobAnswer(job);
-    const look = () => this.database.transaction(actor, async (tx) => {
-      const row = await this.row(tx, job.id);
-      return isOver(row) || row.revision > job.revision ? row : null;
-    });
-    return jobAnswer((await this.signals.until(actor.supplierId, 'job', job.id, look, this.configuration.runWaitMs)) ?? (await this.database.transaction(actor, (tx) => this.row(tx, job.id))));
+    const look = () =>
+      this.database.transaction(actor, async (tx) => {
+        const row = await this.row(tx, job.id);
+        return isOver(row) || row.revision > job.revision ? row : null;
+      });
+    return jobAnswer(
+      (await this.signals.until(actor.supplierId, 'job', job.id, look, this.configuration.runWaitMs)) ??
+        (await this.database.transaction(actor, (tx) => this.row(tx, job.id))),
+    );
   }
 
   private async submittedFor(tx: Transaction, organisation: string | undefined): Promise<string> {
-    if (!isStaff(tx.actor) && tx.actor.organisationId !== null && (organisation === undefined || organisation === tx.actor.organisationId)) return tx.actor.organisationId;
-    const known = organisation !== undefined && isId(organisation) && (await this.repository.organisationExists(tx, organisation));
-    if (!known) throw wrongField('Whose job is it?', '/organisation', organisation ?? '', 'the id of a contractor\'s organisation, as ?organisation=');
+    if (
+      !isStaff(tx.actor) &&
+      tx.actor.organisationId !== null &&
+      (organisation === undefined || organisation === tx.actor.organisationId)
+    )
+      return tx.actor.organisationId;
+    const known =
+      organisation !== undefined && isId(organisation) && (await this.repository.organisationExists(tx, organisation));
+    if (!known)
+      throw wrongField(
+        'Whose job is it?',
+        '/organisation',
+        organisation ?? '',
+        "the id of a contractor's organisation, as ?organisation=",
+      );
     return organisation;
   }
 
   private atVersion(row: JobRow, version: number | null): void {
-    if (version !== null && row.version !== version) throw new Refusal('stale', `The job is at version ${row.version}, not ${version}.`);
+    if (version !== null && row.version !== version)
+      throw new Refusal('stale', `The job is at version ${row.version}, not ${version}.`);
   }
 
   private async row(tx: Transaction, id: string): Promise<JobRow> {
@@ -142,4 +187,11 @@ export class JobsService {
 
 export const isOver = ({ state }: Pick<JobAnswer, 'state'>): boolean => state === 'measured' || state === 'failed';
 
-const jobAnswer = ({ id, number, name, state, revision, version }: JobRow): JobAnswer => ({ id, number, name, state, revision, version });
+const jobAnswer = ({ id, number, name, state, revision, version }: JobRow): JobAnswer => ({
+  id,
+  number,
+  name,
+  state,
+  revision,
+  version,
+});

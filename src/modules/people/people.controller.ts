@@ -37,7 +37,11 @@ export class PeopleController {
   }
 
   @Post('tokens')
-  @Answers(NewTokenAnswer, { summary: 'Make a bearer token for a person; shown this once', permission: 'token.write', status: 201 })
+  @Answers(NewTokenAnswer, {
+    summary: 'Make a bearer token for a person; shown this once',
+    permission: 'token.write',
+    status: 201,
+  })
   addToken(@CurrentActor() actor: Actor, @Body({ schema: TokenBody }) body: TokenBody) {
     return this.service.addToken(actor, body);
   }

@@ -40,7 +40,11 @@ const PERSON = `select p.id, p.name, p.email, p.role, p.organisation_id, o.name 
 @Injectable()
 export class PeopleRepository {
   people(tx: Transaction, after: string | null, take: number): Promise<PersonRow[]> {
-    return tx.query(`${PERSON} where p.supplier_id = $1 and ($2::uuid is null or p.id > $2) order by p.id limit $3`, [tx.actor.supplierId, after, take]);
+    return tx.query(`${PERSON} where p.supplier_id = $1 and ($2::uuid is null or p.id > $2) order by p.id limit $3`, [
+      tx.actor.supplierId,
+      after,
+      take,
+    ]);
   }
 
   person(tx: Transaction, id: string): Promise<PersonRow | null> {
@@ -64,7 +68,10 @@ export class PeopleRepository {
   }
 
   async supplier(tx: Transaction): Promise<SupplierRow> {
-    const row = await tx.one<SupplierRow>('select code, name, time_zone, currency, settings from suppliers where supplier_id = $1', [tx.actor.supplierId]);
+    const row = await tx.one<SupplierRow>(
+      'select code, name, time_zone, currency, settings from suppliers where supplier_id = $1',
+      [tx.actor.supplierId],
+    );
     if (!row) throw new Error('the supplier of the request does not exist');
     return row;
   }

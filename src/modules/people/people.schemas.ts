@@ -5,13 +5,15 @@ export const Role = z.enum(['contractor', 'support', 'sales', 'admin']);
 
 const OrganisationAnswer = z.object({ id: Id, name: z.string(), place: z.string().nullable() }).meta({ id: 'Organisation' });
 
-export const PersonAnswer = z.object({
-  id: Id,
-  name: z.string(),
-  email: z.string(),
-  role: Role,
-  organisation: OrganisationAnswer.nullable(),
-}).meta({ id: 'Person' });
+export const PersonAnswer = z
+  .object({
+    id: Id,
+    name: z.string(),
+    email: z.string(),
+    role: Role,
+    organisation: OrganisationAnswer.nullable(),
+  })
+  .meta({ id: 'Person' });
 export type PersonAnswer = z.infer<typeof PersonAnswer>;
 export const PersonList = listOf('PersonList', PersonAnswer);
 
@@ -22,24 +24,32 @@ export type MeAnswer = z.infer<typeof MeAnswer>;
 
 const Name = z.string().trim().min(1).max(200);
 
-export const PersonBody = z.strictObject({
-  name: Name,
-  email: z.email().max(200),
-  role: Role,
-  organisation: z.strictObject({ name: Name, place: z.string().trim().min(1).max(100).optional() }).optional()
-    .meta({ description: 'Of a contractor: the organisation of this name, made if there is none. Staff have none.' }),
-}).refine(({ role, organisation }) => (role === 'contractor') === (organisation !== undefined), {
-  path: ['organisation'], error: 'a contractor belongs to an organisation, staff belong to none',
-}).meta({ id: 'PersonIn' });
+export const PersonBody = z
+  .strictObject({
+    name: Name,
+    email: z.email().max(200),
+    role: Role,
+    organisation: z
+      .strictObject({ name: Name, place: z.string().trim().min(1).max(100).optional() })
+      .optional()
+      .meta({ description: 'Of a contractor: the organisation of this name, made if there is none. Staff have none.' }),
+  })
+  .refine(({ role, organisation }) => (role === 'contractor') === (organisation !== undefined), {
+    path: ['organisation'],
+    error: 'a contractor belongs to an organisation, staff belong to none',
+  })
+  .meta({ id: 'PersonIn' });
 export type PersonBody = z.infer<typeof PersonBody>;
 
-export const TokenAnswer = z.object({
-  id: Id,
-  name: z.string(),
-  person: Id,
-  createdAt: Instant,
-  revokedAt: Instant.nullable(),
-}).meta({ id: 'Token' });
+export const TokenAnswer = z
+  .object({
+    id: Id,
+    name: z.string(),
+    person: Id,
+    createdAt: Instant,
+    revokedAt: Instant.nullable(),
+  })
+  .meta({ id: 'Token' });
 export type TokenAnswer = z.infer<typeof TokenAnswer>;
 export const TokenList = listOf('TokenList', TokenAnswer);
 

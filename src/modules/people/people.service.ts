@@ -32,7 +32,8 @@ export class PeopleService {
   async people(actor: Actor, query: PageQuery): Promise<Page<PersonAnswer>> {
     permit(actor, 'person.read');
     return this.database.transaction(actor, async (tx) =>
-      pageOf(await this.repository.people(tx, idAfter(query), query.first + 1), query.first, ({ id }) => id, personAnswer));
+      pageOf(await this.repository.people(tx, idAfter(query), query.first + 1), query.first, ({ id }) => id, personAnswer),
+    );
   }
 
   async addPerson(actor: Actor, body: PersonBody): Promise<PersonAnswer> {
@@ -58,7 +59,8 @@ export class PeopleService {
   async tokens(actor: Actor, query: PageQuery): Promise<Page<TokenAnswer>> {
     permit(actor, 'token.read');
     return this.database.transaction(actor, async (tx) =>
-      pageOf(await this.repository.tokens(tx, idAfter(query), query.first + 1), query.first, ({ id }) => id, tokenAnswer));
+      pageOf(await this.repository.tokens(tx, idAfter(query), query.first + 1), query.first, ({ id }) => id, tokenAnswer),
+    );
   }
 
   async addToken(actor: Actor, body: TokenBody): Promise<NewTokenAnswer> {
@@ -78,11 +80,17 @@ export class PeopleService {
     return { ...tokenAnswer(row), token };
   }
 
-  private async organisationIn(tx: Transaction, wanted: { readonly name: string; readonly place?: string }): Promise<OrganisationRow> {
+  private async organisationIn(
+    tx: Transaction,
+    wanted: { readonly name: string; readonly place?: string },
+  ): Promise<OrganisationRow> {
     const found = await this.repository.organisationNamed(tx, wanted.name);
     if (found) return found;
     const { id, name, place } = await tx.insert<OrganisationRow>(
-      'organisations', { name: wanted.name, place: wanted.place ?? null }, { kind: 'organisation.added', data: { name: wanted.name } });
+      'organisations',
+      { name: wanted.name, place: wanted.place ?? null },
+      { kind: 'organisation.added', data: { name: wanted.name } },
+    );
     return { id, name, place };
   }
 }
@@ -92,7 +100,10 @@ const personAnswer = (row: PersonRow): PersonAnswer => ({
   name: row.name,
   email: row.email,
   role: row.role,
-  organisation: row.organisation_id === null ? null : { id: row.organisation_id, name: row.organisation_name ?? '', place: row.organisation_place },
+  organisation:
+    row.organisation_id === null
+      ? null
+      : { id: row.organisation_id, name: row.organisation_name ?? '', place: row.organisation_place },
 });
 
 const tokenAnswer = (row: TokenRow): TokenAnswer => ({

@@ -19,7 +19,11 @@ const LIST = 'select id, code, list_version, currency, in_force_from, valid_days
 @Injectable()
 export class PricesRepository {
   list(tx: Transaction, after: string | null, take: number): Promise<PriceListRow[]> {
-    return tx.query(`${LIST} where supplier_id = $1 and ($2::uuid is null or id > $2) order by id limit $3`, [tx.actor.supplierId, after, take]);
+    return tx.query(`${LIST} where supplier_id = $1 and ($2::uuid is null or id > $2) order by id limit $3`, [
+      tx.actor.supplierId,
+      after,
+      take,
+    ]);
   }
 
   one(tx: Transaction, id: string): Promise<PriceListWithDocument | null> {
@@ -40,7 +44,9 @@ export class PricesRepository {
 
   async nextVersion(tx: Transaction, code: string): Promise<number> {
     const row = await tx.one<{ last: number }>(
-      'select coalesce(max(list_version), 0) as last from price_lists where supplier_id = $1 and code = $2', [tx.actor.supplierId, code]);
+      'select coalesce(max(list_version), 0) as last from price_lists where supplier_id = $1 and code = $2',
+      [tx.actor.supplierId, code],
+    );
     return (row?.last ?? 0) + 1;
   }
 }

@@ -22,7 +22,8 @@ export class PricesService {
     permit(actor, 'price-list.read');
     const after = idAfter(query);
     return this.database.transaction(actor, async (tx) =>
-      pageOf(await this.repository.list(tx, after, query.first + 1), query.first, ({ id }) => id, priceListAnswer));
+      pageOf(await this.repository.list(tx, after, query.first + 1), query.first, ({ id }) => id, priceListAnswer),
+    );
   }
 
   async document(actor: Actor, id: string): Promise<PriceListDocument> {
@@ -39,7 +40,8 @@ export class PricesService {
     try {
       return await this.database.transaction(actor, (tx) => this.addIn(tx, document));
     } catch (error) {
-      if (breaches(error, 'price_lists_code_key')) throw new Refusal('busy', 'Two versions of the list came at once; send this one again.');
+      if (breaches(error, 'price_lists_code_key'))
+        throw new Refusal('busy', 'Two versions of the list came at once; send this one again.');
       throw error;
     }
   }
@@ -51,7 +53,15 @@ export class PricesService {
     const version = await this.repository.nextVersion(tx, code);
     const row = await tx.insert<PriceListRow>(
       'price_lists',
-      { code, list_version: version, currency, in_force_from: inForceFrom, valid_days: validDays, body: document, created_by: tx.actor.personId },
+      {
+        code,
+        list_version: version,
+        currency,
+        in_force_from: inForceFrom,
+        valid_days: validDays,
+        body: document,
+        created_by: tx.actor.personId,
+      },
       { kind: 'price-list.added', data: { code, version } },
     );
     return priceListAnswer(row);

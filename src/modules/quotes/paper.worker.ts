@@ -20,7 +20,12 @@ export function paper({ measurement, range, units, header, createdAt, ...input }
   return quotePdf({ ...input, ...drawings, createdAt: new Date(createdAt) }, shippedFonts());
 }
 
-function drawingsOf(measurement: StoredMeasurement, document: unknown, units: LengthUnit, header: SheetHeader): Pick<QuotePdfInput, 'plans' | 'elevations'> {
+function drawingsOf(
+  measurement: StoredMeasurement,
+  document: unknown,
+  units: LengthUnit,
+  header: SheetHeader,
+): Pick<QuotePdfInput, 'plans' | 'elevations'> {
   const range = readRange(document);
   if (!range.ok) throw new Error(`a stored range is not one: ${JSON.stringify(range.error)}`);
   const { storeys } = unstored(measurement).takeoff.laid;

@@ -17,7 +17,15 @@ export function quoteAnswer(row: QuoteRow, lines: readonly QuoteLine[], holds: r
     date: row.quoted_on,
     validUntil: row.valid_until,
     currency: row.currency,
-    lines: lines.map(({ n, sku, text, quantity, unit, unitPrice, amountMinor }) => ({ n, sku, text, quantity, unit, unitPrice, amountMinor })),
+    lines: lines.map(({ n, sku, text, quantity, unit, unitPrice, amountMinor }) => ({
+      n,
+      sku,
+      text,
+      quantity,
+      unit,
+      unitPrice,
+      amountMinor,
+    })),
     subtotalMinor: row.subtotal_minor,
     tax,
     taxMinor: row.tax_minor,
@@ -29,10 +37,21 @@ export function quoteAnswer(row: QuoteRow, lines: readonly QuoteLine[], holds: r
   };
 }
 
-export const holdAnswer = ({ id, number, question }: TicketRow): QuoteAnswer['openHolds'][number] => ({ ticket: id, number, question });
+export const holdAnswer = ({ id, number, question }: TicketRow): QuoteAnswer['openHolds'][number] => ({
+  ticket: id,
+  number,
+  question,
+});
 
-export const becauseAnswer = ({ n, sku, text, quantity, unit, because, selling }: QuoteLine): BecauseAnswer => (
-  { n, sku, text, quantity, unit, because: [...because], selling });
+export const becauseAnswer = ({ n, sku, text, quantity, unit, because, selling }: QuoteLine): BecauseAnswer => ({
+  n,
+  sku,
+  text,
+  quantity,
+  unit,
+  because: [...because],
+  selling,
+});
 
 /** The quote as the pricing made it, put together from what was frozen. */
 export const frozenQuote = (row: QuoteRow, lines: readonly QuoteLine[]): Quote => ({

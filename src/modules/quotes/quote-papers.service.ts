@@ -51,7 +51,8 @@ export class QuotePapers {
     const blob = await this.blobs.put(actor.supplierId, await this.printed(input));
     return this.quotes.moved(actor, id, expected, 'issue', async (tx, row) => {
       await tx.query(
-        `insert into blobs (supplier_id, id, organisation_id, sha256, bytes, media_type, created_at) values ($1, $2, $3, $4, $5, $6, $7) on conflict do nothing`,
+        `insert into blobs (supplier_id, id, organisation_id, sha256, bytes, media_type, created_at)
+         values ($1, $2, $3, $4, $5, $6, $7) on conflict do nothing`,
         [actor.supplierId, uuidv7(), row.organisation_id, blob.sha256, blob.bytes, 'application/pdf', tx.now()],
       );
       return { issued_at: tx.now(), pdf_sha256: blob.sha256 };
@@ -63,7 +64,9 @@ export class QuotePapers {
     permit(actor, 'quote.read');
     const { stored, input } = await this.database.transaction(actor, async (tx) => {
       const row = await this.row(tx, id);
-      return row.pdf_sha256 === null ? { stored: null, input: await this.input(tx, row, row.state) } : { stored: row.pdf_sha256, input: null };
+      return row.pdf_sha256 === null
+        ? { stored: null, input: await this.input(tx, row, row.state) }
+        : { stored: row.pdf_sha256, input: null };
     });
     return stored === null ? this.printed(input) : this.blobs.read(actor.supplierId, stored);
   }

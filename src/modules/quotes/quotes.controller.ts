@@ -27,13 +27,20 @@ export class QuotesController {
   @Get('quotes/:id')
   @Answers(QuoteAnswer, { summary: 'One quote, as JSON or as the paper to sign', permission: 'quote.read' })
   @ApiOkResponse({ content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } })
-  async one(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Headers('accept') accept: string | undefined) {
+  async one(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Headers('accept') accept: string | undefined,
+  ) {
     if (negotiated(accept, ['application/json', 'application/pdf']) === 'application/json') return this.service.one(actor, id);
     return new StreamableFile(await this.papers.pdf(actor, id), { type: 'application/pdf' });
   }
 
   @Get('quotes/:id/lines/:n/because')
-  @Answers(BecauseAnswer, { summary: 'Walls and rules that caused a line, and how its quantity became what is sold', permission: 'quote.read' })
+  @Answers(BecauseAnswer, {
+    summary: 'Walls and rules that caused a line, and how its quantity became what is sold',
+    permission: 'quote.read',
+  })
   because(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Param('n', { schema: LineNumber }) n: number) {
     return this.service.because(actor, id, n);
   }
@@ -45,7 +52,11 @@ export class QuotesController {
   }
 
   @Post('quotes/:id/accept')
-  @Answers(QuoteAnswer, { summary: 'Accept an issued quote; refused while a question that holds it is open', permission: 'quote.accept', ifMatch: 'honoured' })
+  @Answers(QuoteAnswer, {
+    summary: 'Accept an issued quote; refused while a question that holds it is open',
+    permission: 'quote.accept',
+    ifMatch: 'honoured',
+  })
   accept(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @IfMatch('honoured') version: number | null) {
     return this.service.accept(actor, id, version);
   }

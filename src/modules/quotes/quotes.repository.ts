@@ -38,8 +38,8 @@ interface LineRow {
   readonly because: Pick<QuoteLine, 'kind' | 'because' | 'selling'>;
 }
 
-const QUOTE = `select id, organisation_id, number, revision, job_id, job_revision, measurement_id, state, currency, subtotal_minor, tax_minor, total_minor,
-  quoted_on, valid_until, body, pdf_sha256, version from quotes`;
+const QUOTE = `select id, organisation_id, number, revision, job_id, job_revision, measurement_id, state, currency,
+  subtotal_minor, tax_minor, total_minor, quoted_on, valid_until, body, pdf_sha256, version from quotes`;
 
 @Injectable()
 export class QuotesRepository {
@@ -75,16 +75,34 @@ export class QuotesRepository {
   }
 
   async jobRevision(tx: Transaction, jobId: string): Promise<number> {
-    const row = await tx.one<{ revision: number }>('select revision from jobs where supplier_id = $1 and id = $2', [tx.actor.supplierId, jobId]);
+    const row = await tx.one<{ revision: number }>('select revision from jobs where supplier_id = $1 and id = $2', [
+      tx.actor.supplierId,
+      jobId,
+    ]);
     if (!row) throw new Error(`the job ${jobId} of a quote does not exist`);
     return row.revision;
   }
 
-  async insertLines(tx: Transaction, quote: Pick<QuoteRow, 'id' | 'organisation_id'>, lines: readonly QuoteLine[]): Promise<void> {
-    await tx.insertParts('quote_lines', lines.map((line) => ({
-      organisation_id: quote.organisation_id, quote_id: quote.id, n: line.n, sku: line.sku, text: line.text, quantity: line.quantity, unit: line.unit,
-      unit_price: line.unitPrice, amount_minor: line.amountMinor, because: { kind: line.kind, because: line.because, selling: line.selling },
-    })));
+  async insertLines(
+    tx: Transaction,
+    quote: Pick<QuoteRow, 'id' | 'organisation_id'>,
+    lines: readonly QuoteLine[],
+  ): Promise<void> {
+    await tx.insertParts(
+      'quote_lines',
+      lines.map((line) => ({
+        organisation_id: quote.organisation_id,
+        quote_id: quote.id,
+        n: line.n,
+        sku: line.sku,
+        text: line.text,
+        quantity: line.quantity,
+        unit: line.unit,
+        unit_price: line.unitPrice,
+        amount_minor: line.amountMinor,
+        because: { kind: line.kind, because: line.because, selling: line.selling },
+      })),
+    );
   }
 }
 

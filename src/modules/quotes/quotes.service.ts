@@ -22,7 +22,10 @@ import { QuotesRepository, type QuoteRow } from './quotes.repository.js';
 import type { BecauseAnswer, QuoteAnswer } from './quotes.schemas.js';
 
 const EVENTS: Readonly<Record<QuoteMove, string>> = {
-  issue: 'quote.issued', accept: 'quote.accepted', decline: 'quote.declined', withdraw: 'quote.withdrawn',
+  issue: 'quote.issued',
+  accept: 'quote.accepted',
+  decline: 'quote.declined',
+  withdraw: 'quote.withdrawn',
 };
 
 /** What else is written with the new state. */
@@ -55,7 +58,9 @@ export class QuotesService {
 
   async one(actor: Actor, id: string): Promise<QuoteAnswer> {
     permit(actor, 'quote.read');
-    return this.database.transaction(actor, async (tx) => this.answer(tx, found(await this.repository.one(tx, knownId(id, 'quote')))));
+    return this.database.transaction(actor, async (tx) =>
+      this.answer(tx, found(await this.repository.one(tx, knownId(id, 'quote')))),
+    );
   }
 
   async ofJob(actor: Actor, jobId: string): Promise<QuoteAnswer[]> {
@@ -93,11 +98,23 @@ export class QuotesService {
   }
 
   /** Moves the quote in a commit of its own, after everything that keeps it from moving was looked at. */
-  async moved(actor: Actor, id: string, expected: number | null, move: QuoteMove, settle: Settling = settledNow): Promise<QuoteAnswer> {
+  async moved(
+    actor: Actor,
+    id: string,
+    expected: number | null,
+    move: QuoteMove,
+    settle: Settling = settledNow,
+  ): Promise<QuoteAnswer> {
     return this.database.transaction(actor, async (tx) => {
       const row = found(await this.repository.moving(tx, knownId(id, 'quote')));
       const state = await this.after(tx, row, move);
-      await tx.update('quotes', row.id, expected, { ...(await settle(tx, row)), state }, { kind: EVENTS[move], data: { quote: row.number, state } });
+      await tx.update(
+        'quotes',
+        row.id,
+        expected,
+        { ...(await settle(tx, row)), state },
+        { kind: EVENTS[move], data: { quote: row.number, state } },
+      );
       return this.answer(tx, found(await this.repository.one(tx, row.id)));
     });
   }
@@ -114,17 +131,26 @@ export class QuotesService {
   private async inForce(tx: Transaction, row: QuoteRow): Promise<void> {
     const revision = await this.repository.jobRevision(tx, row.job_id);
     if (revision !== row.job_revision) {
-      throw new Refusal('illegal-move', `The quote is for revision ${row.job_revision} of the schedule; revision ${revision} is in force. Make a new quote.`);
+      throw new Refusal(
+        'illegal-move',
+        `The quote is for revision ${row.job_revision} of the schedule; revision ${revision} is in force. Make a new quote.`,
+      );
     }
     const today = await this.today(tx);
-    if (today > row.valid_until) throw new Refusal('illegal-move', `The quote was valid until ${row.valid_until}. Make a new quote.`);
+    if (today > row.valid_until)
+      throw new Refusal('illegal-move', `The quote was valid until ${row.valid_until}. Make a new quote.`);
   }
 
   private async today(tx: Transaction): Promise<string> {
     return this.clock.today((await this.people.supplier(tx)).time_zone);
   }
 
-  private async priced(tx: Transaction, { job, measurementId }: ShownJob, list: PriceListWithDocument, today: string): Promise<Quote> {
+  private async priced(
+    tx: Transaction,
+    { job, measurementId }: ShownJob,
+    list: PriceListWithDocument,
+    today: string,
+  ): Promise<Quote> {
     const read = readPriceList(list.body);
     if (!read.ok) throw new Error(`the stored price list ${list.id} is not one`);
     const organisation = await this.people.organisation(tx, job.organisation_id);
@@ -134,15 +160,35 @@ export class QuotesService {
     return quote.value;
   }
 
-  private async store(tx: Transaction, { job, measurementId }: ShownJob, list: PriceListWithDocument, quote: Quote): Promise<QuoteRow> {
+  private async store(
+    tx: Transaction,
+    { job, measurementId }: ShownJob,
+    list: PriceListWithDocument,
+    quote: Quote,
+  ): Promise<QuoteRow> {
     const { date, validUntil, currency, lines, subtotalMinor, taxMinor, totalMinor, ...body } = quote;
     const number = await tx.nextNumber('quote');
     const row = await tx.insert<QuoteRow>(
       'quotes',
       {
-        organisation_id: job.organisation_id, number, revision: 1, job_id: job.id, job_revision: job.revision, measurement_id: measurementId,
-        price_list_id: list.id, state: 'draft', currency, subtotal_minor: subtotalMinor, tax_minor: taxMinor, total_minor: totalMinor,
-        tax_place: quote.tax.place, tax_rate: quote.tax.rate, quoted_on: date, valid_until: validUntil, body, created_by: tx.actor.personId,
+        organisation_id: job.organisation_id,
+        number,
+        revision: 1,
+        job_id: job.id,
+        job_revision: job.revision,
+        measurement_id: measurementId,
+        price_list_id: list.id,
+        state: 'draft',
+        currency,
+        subtotal_minor: subtotalMinor,
+        tax_minor: taxMinor,
+        total_minor: totalMinor,
+        tax_place: quote.tax.place,
+        tax_rate: quote.tax.rate,
+        quoted_on: date,
+        valid_until: validUntil,
+        body,
+        created_by: tx.actor.personId,
       },
       { kind: 'quote.made', data: { quote: number, totalMinor, currency } },
     );
@@ -164,7 +210,10 @@ function found(row: QuoteRow | null): QuoteRow {
 
 function illegalMove(state: QuoteState, move: QuoteMove): Refusal {
   const possible = possibleQuoteMoves(state).join(', ');
-  return new Refusal('illegal-move', `The quote is ${state}; it cannot ${move}. It can ${possible === '' ? 'do nothing more' : possible}.`);
+  return new Refusal(
+    'illegal-move',
+    `The quote is ${state}; it cannot ${move}. It can ${possible === '' ? 'do nothing more' : possible}.`,
+  );
 }
 
 function notHeld(holds: readonly TicketRow[]): void {
@@ -174,7 +223,12 @@ function notHeld(holds: readonly TicketRow[]): void {
 }
 
 function priceRefusal(error: PriceRefusal): Refusal {
-  if (error.code === 'list-not-in-force') return new Refusal('illegal-move', `The price list ${error.priceList} is in force from ${error.inForceFrom}.`);
-  const skus = error.items.map(({ sku, reason }) => `${sku} (${reason === 'not-listed' ? 'not listed' : 'sold in another unit'})`).join(', ');
-  return new Refusal('illegal-move', `The price list ${error.priceList} prices not everything the job takes: ${skus}.`, [], { unpriced: error.items.map(({ sku, reason }) => ({ sku, reason })) });
+  if (error.code === 'list-not-in-force')
+    return new Refusal('illegal-move', `The price list ${error.priceList} is in force from ${error.inForceFrom}.`);
+  const skus = error.items
+    .map(({ sku, reason }) => `${sku} (${reason === 'not-listed' ? 'not listed' : 'sold in another unit'})`)
+    .join(', ');
+  return new Refusal('illegal-move', `The price list ${error.priceList} prices not everything the job takes: ${skus}.`, [], {
+    unpriced: error.items.map(({ sku, reason }) => ({ sku, reason })),
+  });
 }

@@ -18,11 +18,18 @@ const RANGE = 'select id, code, range_version, name, in_force_from from form_ran
 @Injectable()
 export class RangesRepository {
   list(tx: Transaction, after: string | null, take: number): Promise<RangeRow[]> {
-    return tx.query(`${RANGE} where supplier_id = $1 and ($2::uuid is null or id > $2) order by id limit $3`, [tx.actor.supplierId, after, take]);
+    return tx.query(`${RANGE} where supplier_id = $1 and ($2::uuid is null or id > $2) order by id limit $3`, [
+      tx.actor.supplierId,
+      after,
+      take,
+    ]);
   }
 
   one(tx: Transaction, id: string): Promise<RangeWithDocument | null> {
-    return tx.one('select id, code, range_version, name, in_force_from, body from form_ranges where supplier_id = $1 and id = $2', [tx.actor.supplierId, id]);
+    return tx.one(
+      'select id, code, range_version, name, in_force_from, body from form_ranges where supplier_id = $1 and id = $2',
+      [tx.actor.supplierId, id],
+    );
   }
 
   /** Of every code the version that holds on the day: the highest of those in force. */
@@ -42,7 +49,9 @@ export class RangesRepository {
   }
 
   async timeZone(tx: Transaction): Promise<string> {
-    const row = await tx.one<{ time_zone: string }>('select time_zone from suppliers where supplier_id = $1', [tx.actor.supplierId]);
+    const row = await tx.one<{ time_zone: string }>('select time_zone from suppliers where supplier_id = $1', [
+      tx.actor.supplierId,
+    ]);
     return row?.time_zone ?? 'UTC';
   }
 }

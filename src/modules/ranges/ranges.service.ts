@@ -25,7 +25,8 @@ export class RangesService {
     permit(actor, 'range.read');
     const after = idAfter(query);
     return this.database.transaction(actor, async (tx) =>
-      pageOf(await this.repository.list(tx, after, query.first + 1), query.first, ({ id }) => id, rangeAnswer));
+      pageOf(await this.repository.list(tx, after, query.first + 1), query.first, ({ id }) => id, rangeAnswer),
+    );
   }
 
   async document(actor: Actor, id: string): Promise<RangeDocument> {
@@ -43,7 +44,12 @@ export class RangesService {
       return await this.database.transaction(actor, (tx) => this.addIn(tx, document));
     } catch (error) {
       if (!breaches(error, 'form_ranges_code_key')) throw error;
-      throw wrongField('This version of the range is known already; a changed range is a new version.', '/version', String(document['version']), 'the next version');
+      throw wrongField(
+        'This version of the range is known already; a changed range is a new version.',
+        '/version',
+        String(document['version']),
+        'the next version',
+      );
     }
   }
 
@@ -72,5 +78,10 @@ export class RangesService {
   }
 }
 
-const rangeAnswer = ({ id, code, range_version: version, name, in_force_from: inForceFrom }: RangeRow): RangeAnswer => (
-  { id, code, version, name, inForceFrom });
+const rangeAnswer = ({ id, code, range_version: version, name, in_force_from: inForceFrom }: RangeRow): RangeAnswer => ({
+  id,
+  code,
+  version,
+  name,
+  inForceFrom,
+});

@@ -35,8 +35,14 @@ async function formParts(request: FastifyRequest, limit: number): Promise<Upload
 
 function filePart(part: MultipartFile | MultipartValue): MultipartFile {
   if (part.type === 'file' && part.fieldname === FIELD) return part;
-  throw wrongField('The form holds a part that is not read here.', `/${part.fieldname}`, part.fieldname, 'parts called files, each with a file name');
+  throw wrongField(
+    'The form holds a part that is not read here.',
+    `/${part.fieldname}`,
+    part.fieldname,
+    'parts called files, each with a file name',
+  );
 }
 
 /** Errors that say themselves what they mean; what is left comes from the parser of forms, which only throws. */
-const isTold = (error: unknown): boolean => error instanceof Refusal || (error instanceof Error && ('statusCode' in error || 'code' in error));
+const isTold = (error: unknown): boolean =>
+  error instanceof Refusal || (error instanceof Error && ('statusCode' in error || 'code' in error));

@@ -14,7 +14,8 @@ export type ReadOutput =
 
 export async function read({ parts, ranges }: ReadInput): Promise<ReadOutput> {
   const [only] = parts;
-  if (parts.length === 1 && only?.mediaType === 'application/json' && !couldBeJson(only.bytes)) return { ok: false, code: 'unreadable', errors: [] };
+  if (parts.length === 1 && only?.mediaType === 'application/json' && !couldBeJson(only.bytes))
+    return { ok: false, code: 'unreadable', errors: [] };
   const schedule = await readSchedule(parts, ranges.map(contextOf));
   return schedule.ok ? { ok: true, schedule: schedule.value } : { ok: false, ...schedule.error };
 }

@@ -7,7 +7,8 @@ type Shown = (length: Nm) => string;
 type Fields = Record<string, unknown>;
 
 /**
- * A schedule as it was understood, in the form in which it could be sent again: every default written out, every length with its unit.
+ * A schedule as it was understood, in the form in which it could be sent again: every default written out, every length with
+ * its unit.
  * Holes are written as they are in the concrete, since a buck has been added already where there was one to add.
  */
 export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
@@ -28,8 +29,14 @@ export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
   };
 }
 
-const storeyRow = ({ id, height, grade, storeyAbove, closed, on }: Storey, shown: Shown): Fields => (
-  { id, height: shown(height), grade, storeyAbove, closed, ...(on === null ? {} : { on }) });
+const storeyRow = ({ id, height, grade, storeyAbove, closed, on }: Storey, shown: Shown): Fields => ({
+  id,
+  height: shown(height),
+  grade,
+  storeyAbove,
+  closed,
+  ...(on === null ? {} : { on }),
+});
 
 function wallRow(wall: Wall, shown: Shown): Fields {
   const placed = [wall.start, wall.end].some((joint) => joint !== null && joint.joint !== 'free');
@@ -48,38 +55,52 @@ function wallRow(wall: Wall, shown: Shown): Fields {
   };
 }
 
-const jointFields = (joint: DeclaredJoint, shown: Shown): Fields => (joint.joint === 'tee' ? { ...joint, at: shown(joint.at) } : { ...joint });
+const jointFields = (joint: DeclaredJoint, shown: Shown): Fields =>
+  joint.joint === 'tee' ? { ...joint, at: shown(joint.at) } : { ...joint };
 
-const openingRow = ({ mark, wall, at, sill, width, height, lining }: Opening, shown: Shown): Fields => (
-  { mark, wall, at: shown(at), sill: shown(sill), width: shown(width), height: shown(height), lining, measured: 'concrete' });
+const openingRow = ({ mark, wall, at, sill, width, height, lining }: Opening, shown: Shown): Fields => ({
+  mark,
+  wall,
+  at: shown(at),
+  sill: shown(sill),
+  width: shown(width),
+  height: shown(height),
+  lining,
+  measured: 'concrete',
+});
 
 function featureRow(feature: Feature, shown: Shown): Fields {
   const { place: _, ...fields } = feature;
-  return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, typeof value === 'number' ? shown(value) : value]));
+  return Object.fromEntries(
+    Object.entries(fields).map(([key, value]) => [key, typeof value === 'number' ? shown(value) : value]),
+  );
 }
 
-const withUnit = (value: number | undefined, unit: string): string | undefined => (value === undefined ? undefined : `${value} ${unit}`);
+const withUnit = (value: number | undefined, unit: string): string | undefined =>
+  value === undefined ? undefined : `${value} ${unit}`;
 const written = (fields: Fields): Fields => Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 
-const siteFields = (site: Site, shown: Shown): Fields => written({
-  wind: withUnit(site.windMps, 'm/s'),
-  exposure: site.exposure,
-  soil: withUnit(site.soilKnPerM3, 'kN/m3'),
-  backfill: site.backfill === undefined ? undefined : shown(site.backfill),
-  seismic: site.seismic,
-  snow: withUnit(site.snowKpa, 'kPa'),
-});
+const siteFields = (site: Site, shown: Shown): Fields =>
+  written({
+    wind: withUnit(site.windMps, 'm/s'),
+    exposure: site.exposure,
+    soil: withUnit(site.soilKnPerM3, 'kN/m3'),
+    backfill: site.backfill === undefined ? undefined : shown(site.backfill),
+    seismic: site.seismic,
+    snow: withUnit(site.snowKpa, 'kPa'),
+  });
 
-const pourFields = (pour: Pour): Fields => written({
-  rise: withUnit(pour.riseMPerH, 'm/h'),
-  concrete: withUnit(pour.concreteC, 'C'),
-  unitWeight: withUnit(pour.unitWeightKgPerM3, 'kg/m3'),
-  cement: pour.cement,
-  retarder: pour.retarder,
-  slump: withUnit(pour.slumpMm, 'mm'),
-  air: withUnit(pour.airC, 'C'),
-  humidity: pour.humidity,
-  wind: withUnit(pour.windMps, 'm/s'),
-  pump: withUnit(pour.pumpM3PerH, 'm3/h'),
-  truck: withUnit(pour.truckM3, 'm3'),
-});
+const pourFields = (pour: Pour): Fields =>
+  written({
+    rise: withUnit(pour.riseMPerH, 'm/h'),
+    concrete: withUnit(pour.concreteC, 'C'),
+    unitWeight: withUnit(pour.unitWeightKgPerM3, 'kg/m3'),
+    cement: pour.cement,
+    retarder: pour.retarder,
+    slump: withUnit(pour.slumpMm, 'mm'),
+    air: withUnit(pour.airC, 'C'),
+    humidity: pour.humidity,
+    wind: withUnit(pour.windMps, 'm/s'),
+    pump: withUnit(pour.pumpM3PerH, 'm3/h'),
+    truck: withUnit(pour.truckM3, 'm3'),
+  });

@@ -6,7 +6,11 @@ import { keepScheduleBytes } from './raw-json.js';
 import { SchedulesRepository } from './schedules.repository.js';
 import { SchedulesService } from './schedules.service.js';
 
-@Module({ imports: [RangesModule], providers: [SchedulesService, SchedulesRepository], exports: [SchedulesService, SchedulesRepository] })
+@Module({
+  imports: [RangesModule],
+  providers: [SchedulesService, SchedulesRepository],
+  exports: [SchedulesService, SchedulesRepository],
+})
 export class SchedulesModule {
   constructor(@Optional() host?: HttpAdapterHost) {
     const server = host?.httpAdapter?.getInstance<FastifyInstance | undefined>();

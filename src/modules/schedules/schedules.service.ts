@@ -38,7 +38,8 @@ export class SchedulesService {
   /** Keeps the parts as they came. Content without a row that names it is harmless: it is found again by its sha256. */
   async keep(actor: Actor, parts: readonly UploadedPart[]): Promise<StoredFile[]> {
     const files: StoredFile[] = [];
-    for (const { name, mediaType, bytes } of parts) files.push({ name, mediaType, ...(await this.blobs.put(actor.supplierId, bytes)) });
+    for (const { name, mediaType, bytes } of parts)
+      files.push({ name, mediaType, ...(await this.blobs.put(actor.supplierId, bytes)) });
     return files;
   }
 }

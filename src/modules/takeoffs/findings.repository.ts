@@ -26,5 +26,14 @@ export class FindingsRepository {
   }
 }
 
-export const findingOf = ({ code, severity, storey, wall, walls, course, at_mm: atMm, numbers, source }: FindingRow): Finding => (
-  { code, severity, storey, wall, walls, course, atMm, numbers, source });
+export const findingOf = ({
+  code,
+  severity,
+  storey,
+  wall,
+  walls,
+  course,
+  at_mm: atMm,
+  numbers,
+  source,
+}: FindingRow): Finding => ({ code, severity, storey, wall, walls, course, atMm, numbers, source });

@@ -52,7 +52,9 @@ export class MeasureTask implements OnModuleInit {
     if (!loaded) return;
     try {
       const output = await this.pool.run<MeasureInput, MeasureOutput>('modules/takeoffs/measure.worker.js', 'measured', {
-        schedule: loaded.schedule, range: loaded.range.body, advice: loaded.advice,
+        schedule: loaded.schedule,
+        range: loaded.range.body,
+        advice: loaded.advice,
       });
       await this.database.transaction(system, (tx) => this.store(tx, payload, loaded, output));
     } catch (error) {
@@ -70,21 +72,34 @@ export class MeasureTask implements OnModuleInit {
       const range = (await this.ranges.inForce(tx)).find(({ code }) => code === schedule.range);
       if (!range) throw new Error(`the range ${schedule.range} that the schedule was read with is gone`);
       const advice = await this.repository.advice(tx, id);
-      if (job.state === 'queued') await tx.update('jobs', id, null, { state: 'running' }, { kind: 'job.measuring', data: { revision } });
+      if (job.state === 'queued')
+        await tx.update('jobs', id, null, { state: 'running' }, { kind: 'job.measuring', data: { revision } });
       await this.repository.progress(tx, job, 'measuring', 0, schedule.walls.length);
       return { job, schedule, range, advice };
     });
   }
 
-  private async store(tx: Transaction, { job: id, revision }: Payload, { range, advice }: Loaded, output: MeasureOutput): Promise<void> {
+  private async store(
+    tx: Transaction,
+    { job: id, revision }: Payload,
+    { range, advice }: Loaded,
+    output: MeasureOutput,
+  ): Promise<void> {
     const job = await this.repository.job(tx, id);
     if (!job || job.revision !== revision) return;
     const inputs = { rangeId: range.id, rangeCode: range.code, rangeVersion: range.range_version, adviceKey: adviceKey(advice) };
     const standing = await this.tickets.standing(tx, id);
-    const measurement = (await this.repository.stored(tx, job, output.engine, inputs)) ?? (await this.storeResult(tx, job, output, inputs));
+    const measurement =
+      (await this.repository.stored(tx, job, output.engine, inputs)) ?? (await this.storeResult(tx, job, output, inputs));
     await this.tickets.settle(tx, { id, organisationId: job.organisation_id, revision }, standing, output.questions);
     await this.repository.progress(tx, job, 'measured', output.walls.length, output.walls.length);
-    await tx.update('jobs', id, null, { state: 'measured', measurement_id: measurement, failure: null }, { kind: 'job.measured', data: { revision, forms: output.forms } });
+    await tx.update(
+      'jobs',
+      id,
+      null,
+      { state: 'measured', measurement_id: measurement, failure: null },
+      { kind: 'job.measured', data: { revision, forms: output.forms } },
+    );
     await tx.signal('job', id);
   }
 
@@ -107,6 +122,7 @@ export class MeasureTask implements OnModuleInit {
 }
 
 /** What another attempt would not change: too large, too slow. A busy pool or database is tried again. */
-const isFinal = (error: unknown): boolean => (error instanceof Refusal ? error.code !== 'busy' : !(error instanceof Error && 'code' in error));
+const isFinal = (error: unknown): boolean =>
+  error instanceof Refusal ? error.code !== 'busy' : !(error instanceof Error && 'code' in error);
 
 const adviceKey = (advice: readonly Advice[]): string => createHash('sha256').update(JSON.stringify(advice)).digest('hex');

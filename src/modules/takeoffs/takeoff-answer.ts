@@ -20,7 +20,9 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
 const sumBig = (values: readonly bigint[]): bigint => values.reduce((total, value) => total + value, 0n);
 const orNull = (value: Nm | null): number | null => (value === null ? null : toMm(value));
 
-export type JobWide = Pick<Measurement, 'engine' | 'range' | 'materials' | 'instructions'> & { readonly takeoff: Omit<Measurement['takeoff'], 'cuts' | 'findings'> };
+export type JobWide = Pick<Measurement, 'engine' | 'range' | 'materials' | 'instructions'> & {
+  readonly takeoff: Omit<Measurement['takeoff'], 'cuts' | 'findings'>;
+};
 
 /** The take-off as the contract shows it, without its walls' courses. */
 export function takeoffAnswer(revision: number, measurement: JobWide): TakeoffAnswer {
@@ -32,12 +34,26 @@ export function takeoffAnswer(revision: number, measurement: JobWide): TakeoffAn
     range: measurement.range,
     totals: totalsOf(takeoff),
     units: takeoff.units.map(({ because: _, ...unit }) => unit),
-    materials: measurement.materials.map(({ sku, kind, quantity, unit, because }) => ({ sku, kind, quantity, unit, because: [...because] })),
+    materials: measurement.materials.map(({ sku, kind, quantity, unit, because }) => ({
+      sku,
+      kind,
+      quantity,
+      unit,
+      because: [...because],
+    })),
     walls: storeys.flatMap((storey) => storey.walls.map((wall) => wallAnswer(wall))),
-    junctions: storeys.flatMap((storey) => storey.junctions.map(({ kind, turn, walls, sku }) => ({ kind, turn, walls: [...walls], sku }))),
+    junctions: storeys.flatMap((storey) =>
+      storey.junctions.map(({ kind, turn, walls, sku }) => ({ kind, turn, walls: [...walls], sku })),
+    ),
     concrete: takeoff.concrete.map(({ storey, nm3, orderYd3 }) => ({ storey, concreteM3: m3(nm3), orderYd3 })),
-    bondBreaks: takeoff.bondBreaks.map(({ storey, wall, course, at, distance, cause }) => (
-      { storey, wall, course, atMm: toMm(at), distanceMm: toMm(distance), cause })),
+    bondBreaks: takeoff.bondBreaks.map(({ storey, wall, course, at, distance, cause }) => ({
+      storey,
+      wall,
+      course,
+      atMm: toMm(at),
+      distanceMm: toMm(distance),
+      cause,
+    })),
     instructions: [...measurement.instructions],
   };
 }
@@ -84,8 +100,16 @@ const courseAnswer = (course: LaidCourse): NonNullable<WallAnswer['courses']>[nu
   bottomMm: toMm(course.bottom),
   heightMm: toMm(course.height),
   voids: course.voids.map(({ from, to, opening }) => ({ fromMm: toMm(from), toMm: toMm(to), opening })),
-  pieces: course.pieces.map(({ id, from, to, kind, sku, hand, why, inside }) => (
-    { id, fromMm: toMm(from), toMm: toMm(to), kind, sku, hand, why, inside })),
+  pieces: course.pieces.map(({ id, from, to, kind, sku, hand, why, inside }) => ({
+    id,
+    fromMm: toMm(from),
+    toMm: toMm(to),
+    kind,
+    sku,
+    hand,
+    why,
+    inside,
+  })),
 });
 
 const stripAnswer = (strip: LaidStrip): NonNullable<WallAnswer['strips']>[number] => ({
@@ -100,12 +124,26 @@ export const cutAnswer = (cut: CutLine): NonNullable<TakeoffAnswer['cuts']>[numb
   storey: cut.storey,
   sku: cut.sku,
   form: cut.form,
-  parts: cut.parts.map(({ piece, offset, length, wall, course }) => ({ piece, offsetMm: toMm(offset), lengthMm: toMm(length), wall, course })),
+  parts: cut.parts.map(({ piece, offset, length, wall, course }) => ({
+    piece,
+    offsetMm: toMm(offset),
+    lengthMm: toMm(length),
+    wall,
+    course,
+  })),
   offcutMm: toMm(cut.offcut),
 });
 
-export const findingAnswer = ({ code, severity, storey, wall, course, atMm, numbers, source }: Finding): FindingAnswer => (
-  { code, severity, storey, wall, course, atMm, numbers: { ...numbers }, source });
+export const findingAnswer = ({ code, severity, storey, wall, course, atMm, numbers, source }: Finding): FindingAnswer => ({
+  code,
+  severity,
+  storey,
+  wall,
+  course,
+  atMm,
+  numbers: { ...numbers },
+  source,
+});
 
 export const checkAnswer = (report: CheckReport): CheckAnswer => ({
   check: report.check,

@@ -16,14 +16,24 @@ export class TakeoffsController {
 
   @Get(':id/takeoff')
   @Answers(TakeoffAnswer, { summary: 'What the job takes, and where', permission: 'takeoff.read' })
-  async takeoff(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Query({ schema: TakeoffQuery }) query: TakeoffQuery) {
+  async takeoff(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Query({ schema: TakeoffQuery }) query: TakeoffQuery,
+  ) {
     if (query.detail === undefined) return this.service.takeoff(actor, id);
-    return new StreamableFile(Readable.from(await this.service.detailedText(actor, id)), { type: 'application/json; charset=utf-8' });
+    return new StreamableFile(Readable.from(await this.service.detailedText(actor, id)), {
+      type: 'application/json; charset=utf-8',
+    });
   }
 
   @Get(':id/findings')
   @Answers(FindingList, { summary: 'What a person must know of the job', permission: 'takeoff.read' })
-  findings(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Query({ schema: PageQuery }) query: PageQuery) {
+  findings(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Query({ schema: PageQuery }) query: PageQuery,
+  ) {
     return this.service.findings(actor, id, query);
   }
 

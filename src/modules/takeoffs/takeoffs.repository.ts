@@ -64,7 +64,9 @@ export class TakeoffsRepository {
 
   async storeyOfWall(tx: Transaction, measurementId: string, mark: string): Promise<string | null> {
     const row = await tx.one<{ storey: string }>(
-      'select storey from measurement_walls where supplier_id = $1 and measurement_id = $2 and mark = $3', [tx.actor.supplierId, measurementId, mark]);
+      'select storey from measurement_walls where supplier_id = $1 and measurement_id = $2 and mark = $3',
+      [tx.actor.supplierId, measurementId, mark],
+    );
     return row?.storey ?? null;
   }
 }

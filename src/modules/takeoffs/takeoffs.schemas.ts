@@ -5,133 +5,173 @@ import { FindingAnswer } from './findings.schemas.js';
 const Hand = z.enum(['left', 'right']).nullable();
 const Count = z.number().int().min(0).max(2_000_000_000);
 
-export const BecauseAnswer = z.object({
-  rule: z.string(),
-  storey: z.string(),
-  wall: z.string().nullable(),
-  course: Count.nullable(),
-  quantity: z.number(),
-}).meta({ id: 'Because' });
+export const BecauseAnswer = z
+  .object({
+    rule: z.string(),
+    storey: z.string(),
+    wall: z.string().nullable(),
+    course: Count.nullable(),
+    quantity: z.number(),
+  })
+  .meta({ id: 'Because' });
 
-const Stack = z.object({
-  courses: Count,
-  strips: Count,
-  rippedMm: z.number().nullable(),
-  heightMm: z.number(),
-  deviationMm: z.number(),
-}).meta({ id: 'Stack' });
+const Stack = z
+  .object({
+    courses: Count,
+    strips: Count,
+    rippedMm: z.number().nullable(),
+    heightMm: z.number(),
+    deviationMm: z.number(),
+  })
+  .meta({ id: 'Stack' });
 
-const Unit = z.object({
-  sku: z.string(),
-  kind: z.string(),
-  core: z.string(),
-  hand: Hand,
-  pieces: Count,
-  bought: Count,
-  spare: Count,
-  lowerBound: Count,
-}).meta({ id: 'Unit' });
+const Unit = z
+  .object({
+    sku: z.string(),
+    kind: z.string(),
+    core: z.string(),
+    hand: Hand,
+    pieces: Count,
+    bought: Count,
+    spare: Count,
+    lowerBound: Count,
+  })
+  .meta({ id: 'Unit' });
 
-const MaterialUse = z.object({
-  sku: z.string(),
-  kind: z.string(),
-  quantity: z.number(),
-  unit: z.enum(['ft', 'each']),
-  because: z.array(BecauseAnswer),
-}).meta({ id: 'MaterialUse' });
+const MaterialUse = z
+  .object({
+    sku: z.string(),
+    kind: z.string(),
+    quantity: z.number(),
+    unit: z.enum(['ft', 'each']),
+    because: z.array(BecauseAnswer),
+  })
+  .meta({ id: 'MaterialUse' });
 
-const Piece = z.object({
-  id: z.string(),
-  fromMm: z.number(),
-  toMm: z.number(),
-  kind: z.string(),
-  sku: z.string(),
-  hand: Hand,
-  why: z.string(),
-  inside: z.boolean(),
-}).meta({ id: 'Piece' });
+const Piece = z
+  .object({
+    id: z.string(),
+    fromMm: z.number(),
+    toMm: z.number(),
+    kind: z.string(),
+    sku: z.string(),
+    hand: Hand,
+    why: z.string(),
+    inside: z.boolean(),
+  })
+  .meta({ id: 'Piece' });
 
-const Course = z.object({
-  n: Count,
-  bottomMm: z.number(),
-  heightMm: z.number(),
-  voids: z.array(z.object({ fromMm: z.number(), toMm: z.number(), opening: z.string() }).meta({ id: 'CourseVoid' })),
-  pieces: z.array(Piece),
-}).meta({ id: 'Course' });
+const Course = z
+  .object({
+    n: Count,
+    bottomMm: z.number(),
+    heightMm: z.number(),
+    voids: z.array(z.object({ fromMm: z.number(), toMm: z.number(), opening: z.string() }).meta({ id: 'CourseVoid' })),
+    pieces: z.array(Piece),
+  })
+  .meta({ id: 'Course' });
 
-const LaidStrip = z.object({
-  afterCourse: Count,
-  bottomMm: z.number(),
-  heightMm: z.number(),
-  sku: z.string(),
-  runs: z.array(z.object({ fromMm: z.number(), toMm: z.number() }).meta({ id: 'StripRun' })),
-}).meta({ id: 'LaidStrip' });
+const LaidStrip = z
+  .object({
+    afterCourse: Count,
+    bottomMm: z.number(),
+    heightMm: z.number(),
+    sku: z.string(),
+    runs: z.array(z.object({ fromMm: z.number(), toMm: z.number() }).meta({ id: 'StripRun' })),
+  })
+  .meta({ id: 'LaidStrip' });
 
-export const WallAnswer = z.object({
-  mark: z.string(),
-  storey: z.string(),
-  core: z.string(),
-  lengthMm: z.number(),
-  startOffsetMm: z.number(),
-  trimStartMm: z.number(),
-  trimEndMm: z.number(),
-  stack: Stack,
-  alternatives: z.array(Stack),
-  concreteM3: z.number(),
-  courses: z.array(Course).optional(),
-  strips: z.array(LaidStrip).optional(),
-}).meta({ id: 'WallTakeoff' });
+export const WallAnswer = z
+  .object({
+    mark: z.string(),
+    storey: z.string(),
+    core: z.string(),
+    lengthMm: z.number(),
+    startOffsetMm: z.number(),
+    trimStartMm: z.number(),
+    trimEndMm: z.number(),
+    stack: Stack,
+    alternatives: z.array(Stack),
+    concreteM3: z.number(),
+    courses: z.array(Course).optional(),
+    strips: z.array(LaidStrip).optional(),
+  })
+  .meta({ id: 'WallTakeoff' });
 export type WallAnswer = z.infer<typeof WallAnswer>;
 
-const JunctionAnswer = z.object({
-  kind: z.enum(['free-end', 'straight', 'corner', 'tee', 'crossing', 'unsettled']),
-  turn: z.number(),
-  walls: z.array(z.string()),
-  sku: z.string().nullable(),
-}).meta({ id: 'Junction' });
+const JunctionAnswer = z
+  .object({
+    kind: z.enum(['free-end', 'straight', 'corner', 'tee', 'crossing', 'unsettled']),
+    turn: z.number(),
+    walls: z.array(z.string()),
+    sku: z.string().nullable(),
+  })
+  .meta({ id: 'Junction' });
 
-const CutAnswer = z.object({
-  storey: z.string(),
-  sku: z.string(),
-  form: Count,
-  parts: z.array(z.object({ piece: z.string(), offsetMm: z.number(), lengthMm: z.number(), wall: z.string(), course: Count }).meta({ id: 'CutPart' })),
-  offcutMm: z.number(),
-}).meta({ id: 'Cut' });
+const CutAnswer = z
+  .object({
+    storey: z.string(),
+    sku: z.string(),
+    form: Count,
+    parts: z.array(
+      z
+        .object({ piece: z.string(), offsetMm: z.number(), lengthMm: z.number(), wall: z.string(), course: Count })
+        .meta({ id: 'CutPart' }),
+    ),
+    offcutMm: z.number(),
+  })
+  .meta({ id: 'Cut' });
 
-const BondBreakAnswer = z.object({
-  storey: z.string(),
-  wall: z.string(),
-  course: Count,
-  atMm: z.number(),
-  distanceMm: z.number(),
-  cause: z.string(),
-}).meta({ id: 'BondBreak' });
+const BondBreakAnswer = z
+  .object({
+    storey: z.string(),
+    wall: z.string(),
+    course: Count,
+    atMm: z.number(),
+    distanceMm: z.number(),
+    cause: z.string(),
+  })
+  .meta({ id: 'BondBreak' });
 
-export const TakeoffTotals = z.object({
-  forms: Count,
-  concreteM3: z.number(),
-  concreteYd3: z.number(),
-  orderYd3: z.number(),
-  faceM2: z.number(),
-  openingM2: z.number(),
-}).meta({ id: 'TakeoffTotals' });
+export const TakeoffTotals = z
+  .object({
+    forms: Count,
+    concreteM3: z.number(),
+    concreteYd3: z.number(),
+    orderYd3: z.number(),
+    faceM2: z.number(),
+    openingM2: z.number(),
+  })
+  .meta({ id: 'TakeoffTotals' });
 
-export const TakeoffAnswer = z.object({
-  revision: Count,
-  engine: z.string(),
-  range: z.object({ code: z.string(), version: Count }).meta({ id: 'RangeVersion' }),
-  totals: TakeoffTotals,
-  units: z.array(Unit),
-  materials: z.array(MaterialUse),
-  walls: z.array(WallAnswer),
-  junctions: z.array(JunctionAnswer),
-  concrete: z.array(z.object({ storey: z.string(), concreteM3: z.number(), orderYd3: z.number() }).meta({ id: 'StoreyConcrete' })),
-  bondBreaks: z.array(BondBreakAnswer),
-  instructions: z.array(z.object({
-    rule: z.string(), storey: z.string(), wall: z.string().nullable(), course: Count.nullable(), text: z.string(),
-  }).meta({ id: 'CrewInstruction' })),
-  cuts: z.array(CutAnswer).optional(),
-}).meta({ id: 'Takeoff' });
+export const TakeoffAnswer = z
+  .object({
+    revision: Count,
+    engine: z.string(),
+    range: z.object({ code: z.string(), version: Count }).meta({ id: 'RangeVersion' }),
+    totals: TakeoffTotals,
+    units: z.array(Unit),
+    materials: z.array(MaterialUse),
+    walls: z.array(WallAnswer),
+    junctions: z.array(JunctionAnswer),
+    concrete: z.array(
+      z.object({ storey: z.string(), concreteM3: z.number(), orderYd3: z.number() }).meta({ id: 'StoreyConcrete' }),
+    ),
+    bondBreaks: z.array(BondBreakAnswer),
+    instructions: z.array(
+      z
+        .object({
+          rule: z.string(),
+          storey: z.string(),
+          wall: z.string().nullable(),
+          course: Count.nullable(),
+          text: z.string(),
+        })
+        .meta({ id: 'CrewInstruction' }),
+    ),
+    cuts: z.array(CutAnswer).optional(),
+  })
+  .meta({ id: 'Takeoff' });
 export type TakeoffAnswer = z.infer<typeof TakeoffAnswer>;
 
 export const TakeoffQuery = z.object({
@@ -139,20 +179,29 @@ export const TakeoffQuery = z.object({
 });
 export type TakeoffQuery = z.infer<typeof TakeoffQuery>;
 
-const TraceStep = z.object({
-  name: z.string(), equation: z.string(), substituted: z.string(), value: z.number(), unit: z.string(), source: z.string(),
-}).meta({ id: 'TraceStep' });
+const TraceStep = z
+  .object({
+    name: z.string(),
+    equation: z.string(),
+    substituted: z.string(),
+    value: z.number(),
+    unit: z.string(),
+    source: z.string(),
+  })
+  .meta({ id: 'TraceStep' });
 
-export const CheckAnswer = z.object({
-  check: z.string(),
-  storey: z.string(),
-  core: z.string().nullable(),
-  results: z.record(z.string(), z.union([z.number(), z.string()])),
-  trace: z.array(TraceStep),
-  source: z.string(),
-  defaults: z.array(z.string()),
-  findings: z.array(FindingAnswer),
-}).meta({ id: 'Check' });
+export const CheckAnswer = z
+  .object({
+    check: z.string(),
+    storey: z.string(),
+    core: z.string().nullable(),
+    results: z.record(z.string(), z.union([z.number(), z.string()])),
+    trace: z.array(TraceStep),
+    source: z.string(),
+    defaults: z.array(z.string()),
+    findings: z.array(FindingAnswer),
+  })
+  .meta({ id: 'Check' });
 export type CheckAnswer = z.infer<typeof CheckAnswer>;
 export const CheckList = listOf('CheckList', CheckAnswer);
 export { TraceStep };

@@ -43,10 +43,17 @@ export class TakeoffsService {
     return this.database.transaction(actor, async (tx) => {
       const { answer, measurementId, summary } = await this.head(tx, id, true);
       if (answer.walls.length > MOST_WALLS_IN_ONE_PIECE) {
-        throw new Refusal('too-large', `More than ${MOST_WALLS_IN_ONE_PIECE} walls are told course by course only as a stream: GET /v1/jobs/${id}/takeoff?detail=courses.`);
+        throw new Refusal(
+          'too-large',
+          `More than ${MOST_WALLS_IN_ONE_PIECE} walls are told course by course only as a stream: GET /v1/jobs/${id}/takeoff?detail=courses.`,
+        );
       }
       const walls = await this.repository.walls(tx, measurementId, true, 0, ALL_WALLS);
-      return { ...answer, walls: walls.map(({ wall }) => wallAnswer(unstoredWall(wall), true)), cuts: summary.takeoff.cuts.map(cutAnswer) };
+      return {
+        ...answer,
+        walls: walls.map(({ wall }) => wallAnswer(unstoredWall(wall), true)),
+        cuts: summary.takeoff.cuts.map(cutAnswer),
+      };
     });
   }
 
@@ -65,7 +72,12 @@ export class TakeoffsService {
     return this.database.transaction(actor, async (tx) => {
       const { measurementId } = await this.shown(tx, id);
       const rows = await this.findingsRepository.page(tx, measurementId, after, query.first + 1);
-      return pageOf(rows, query.first, ({ n }) => n, (row) => findingAnswer(findingOf(row)));
+      return pageOf(
+        rows,
+        query.first,
+        ({ n }) => n,
+        (row) => findingAnswer(findingOf(row)),
+      );
     });
   }
 
@@ -76,7 +88,12 @@ export class TakeoffsService {
       const { measurementId } = await this.shown(tx, id);
       const { summary } = await this.repository.measurement(tx, measurementId, false);
       const numbered = summary.checks.map((check, index) => ({ n: index + 1, check })).slice(after, after + query.first + 1);
-      return pageOf(numbered, query.first, ({ n }) => n, ({ check }) => checkAnswer(check));
+      return pageOf(
+        numbered,
+        query.first,
+        ({ n }) => n,
+        ({ check }) => checkAnswer(check),
+      );
     });
   }
 
@@ -84,7 +101,11 @@ export class TakeoffsService {
   async shown(tx: Transaction, id: string): Promise<ShownJob> {
     const job = await this.repository.job(tx, knownId(id, 'job'));
     if (!job) throw new Refusal('not-found', 'There is no such job.');
-    if (job.state === 'failed') throw new Refusal('illegal-move', `Revision ${job.revision} could not be measured: ${job.failure ?? 'no reason was given'}`);
+    if (job.state === 'failed')
+      throw new Refusal(
+        'illegal-move',
+        `Revision ${job.revision} could not be measured: ${job.failure ?? 'no reason was given'}`,
+      );
     if (job.state !== 'measured' || job.measurement_id === null) {
       throw new Refusal('already-running', `Revision ${job.revision} is still being measured; follow /v1/jobs/${job.id}/events.`);
     }
@@ -108,7 +129,11 @@ export class TakeoffsService {
     return unstored({ summary, walls: rows.map(({ wall }): StoredWall => wall) });
   }
 
-  private async head(tx: Transaction, id: string, cuts = false): Promise<{ answer: TakeoffAnswer; measurementId: string; summary: StoredSummary }> {
+  private async head(
+    tx: Transaction,
+    id: string,
+    cuts = false,
+  ): Promise<{ answer: TakeoffAnswer; measurementId: string; summary: StoredSummary }> {
     const { measurementId } = await this.shown(tx, id);
     const { revision, summary } = await this.repository.measurement(tx, measurementId, cuts);
     return { answer: takeoffAnswer(revision, await this.whole(tx, measurementId, summary, false)), measurementId, summary };
@@ -117,8 +142,11 @@ export class TakeoffsService {
   private async *text(actor: Actor, measurementId: string, head: string): AsyncGenerator<string> {
     yield `${head.slice(0, -1)},"walls":[`;
     for (let after = 0, first = true; ; first = false) {
-      const rows = await this.database.transaction(actor, (tx) => this.repository.walls(tx, measurementId, true, after, WALLS_AT_ONCE));
-      if (rows.length > 0) yield `${first ? '' : ','}${rows.map(({ wall }) => JSON.stringify(wallAnswer(unstoredWall(wall), true))).join(',')}`;
+      const rows = await this.database.transaction(actor, (tx) =>
+        this.repository.walls(tx, measurementId, true, after, WALLS_AT_ONCE),
+      );
+      if (rows.length > 0)
+        yield `${first ? '' : ','}${rows.map(({ wall }) => JSON.stringify(wallAnswer(unstoredWall(wall), true))).join(',')}`;
       if (rows.length < WALLS_AT_ONCE) break;
       after = rows.at(-1)!.n;
     }

@@ -14,7 +14,12 @@ export function ticketAnswer(row: TicketRow, findings: readonly FindingRow[], me
     assignee: row.assignee_name,
     version: row.version,
     findings: findings.map((finding) => findingAnswer(findingOf(finding))),
-    messages: messages.map(({ created_at: at, author_name: by, author_role: role, kind, body }) => (
-      { at: new Date(at).toISOString(), by, role, kind, text: body })),
+    messages: messages.map(({ created_at: at, author_name: by, author_role: role, kind, body }) => ({
+      at: new Date(at).toISOString(),
+      by,
+      role,
+      kind,
+      text: body,
+    })),
   };
 }

@@ -30,19 +30,33 @@ export class TicketSettler {
     }));
   }
 
-  async settle(tx: Transaction, job: AskingJob, standing: readonly StandingTicket[], questions: readonly Question[]): Promise<void> {
+  async settle(
+    tx: Transaction,
+    job: AskingJob,
+    standing: readonly StandingTicket[],
+    questions: readonly Question[],
+  ): Promise<void> {
     const plan = ticketPlan(standing, questions);
     const rows = new Map((await this.repository.ofJob(tx, job.id)).map((row) => [row.id, row]));
     for (const question of plan.raise) await this.raise(tx, job, question);
     for (const { id, question } of plan.keep) await this.see(tx, job, rows.get(id)!, question);
     for (const { id, question, because } of plan.reopen) {
       await this.see(tx, job, rows.get(id)!, question, { state: 'open', assignee_id: null });
-      const text = because === 'new-place' ? 'Opened again: the question now stands at walls that the answer did not name.' : 'Opened again: its cause is back.';
+      const text =
+        because === 'new-place'
+          ? 'Opened again: the question now stands at walls that the answer did not name.'
+          : 'Opened again: its cause is back.';
       await this.note(tx, rows.get(id)!, 'opened', text);
     }
     for (const id of plan.settle) {
       const row = rows.get(id)!;
-      await tx.update('tickets', id, null, { state: 'closed' }, { kind: 'ticket.closed', data: { ticket: row.number, state: 'closed' } });
+      await tx.update(
+        'tickets',
+        id,
+        null,
+        { state: 'closed' },
+        { kind: 'ticket.closed', data: { ticket: row.number, state: 'closed' } },
+      );
       await this.note(tx, row, 'note', `Closed: revision ${job.revision} of the schedule no longer raises the question.`);
     }
   }
@@ -52,16 +66,32 @@ export class TicketSettler {
     await tx.insert(
       'tickets',
       {
-        organisation_id: job.organisationId, number, job_id: job.id, question_key: question.key, code: question.code,
-        severity: question.severity, question: question.text, state: 'open', revision: job.revision,
+        organisation_id: job.organisationId,
+        number,
+        job_id: job.id,
+        question_key: question.key,
+        code: question.code,
+        severity: question.severity,
+        question: question.text,
+        state: 'open',
+        revision: job.revision,
       },
       { kind: 'ticket.opened', data: { ticket: number, question: question.key } },
     );
   }
 
-  private async see(tx: Transaction, job: AskingJob, row: TicketRow, question: Question, reopened: { state?: 'open'; assignee_id?: null } = {}): Promise<void> {
+  private async see(
+    tx: Transaction,
+    job: AskingJob,
+    row: TicketRow,
+    question: Question,
+    reopened: { state?: 'open'; assignee_id?: null } = {},
+  ): Promise<void> {
     await tx.update(
-      'tickets', row.id, null, { revision: job.revision, severity: question.severity, question: question.text, ...reopened },
+      'tickets',
+      row.id,
+      null,
+      { revision: job.revision, severity: question.severity, question: question.text, ...reopened },
       { kind: reopened.state ? 'ticket.reopened' : 'ticket.kept', data: { ticket: row.number, revision: job.revision } },
     );
   }
@@ -70,7 +100,13 @@ export class TicketSettler {
     await tx.insert(
       'ticket_messages',
       {
-        organisation_id: row.organisation_id, ticket_id: row.id, author_id: null, author_name: 'Wallcourse', author_role: 'system', kind, body,
+        organisation_id: row.organisation_id,
+        ticket_id: row.id,
+        author_id: null,
+        author_name: 'Wallcourse',
+        author_role: 'system',
+        kind,
+        body,
       },
       { kind: 'ticket.message-added', data: { ticket: row.number, message: kind } },
     );

@@ -33,20 +33,39 @@ export class TicketsController {
   }
 
   @Post(':id/reply')
-  @Answers(TicketAnswer, { summary: "Write on the ticket; the desk's reply answers it", permission: 'ticket.reply', ifMatch: 'honoured' })
-  reply(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Body({ schema: ReplyBody }) body: ReplyBody, @IfMatch('honoured') version: number | null) {
+  @Answers(TicketAnswer, {
+    summary: "Write on the ticket; the desk's reply answers it",
+    permission: 'ticket.reply',
+    ifMatch: 'honoured',
+  })
+  reply(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Body({ schema: ReplyBody }) body: ReplyBody,
+    @IfMatch('honoured') version: number | null,
+  ) {
     return this.service.reply(actor, id, body, version);
   }
 
   @Post(':id/close')
   @Answers(TicketAnswer, { summary: 'Close an answered ticket', permission: 'ticket.close', ifMatch: 'honoured' })
-  close(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Body({ schema: CloseBody }) body: CloseBody, @IfMatch('honoured') version: number | null) {
+  close(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Body({ schema: CloseBody }) body: CloseBody,
+    @IfMatch('honoured') version: number | null,
+  ) {
     return this.service.close(actor, id, body, version);
   }
 
   @Post(':id/reopen')
   @Answers(TicketAnswer, { summary: 'Open an answered or closed ticket again', permission: 'ticket.reopen', ifMatch: 'honoured' })
-  reopen(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Body({ schema: CloseBody }) body: CloseBody, @IfMatch('honoured') version: number | null) {
+  reopen(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Body({ schema: CloseBody }) body: CloseBody,
+    @IfMatch('honoured') version: number | null,
+  ) {
     return this.service.reopen(actor, id, body, version);
   }
 }

@@ -92,7 +92,10 @@ export class TicketsRepository {
 
   async authorName(tx: Transaction): Promise<string> {
     if (tx.actor.personId === null) return 'Wallcourse';
-    const row = await tx.one<{ name: string }>('select name from people where supplier_id = $1 and id = $2', [tx.actor.supplierId, tx.actor.personId]);
+    const row = await tx.one<{ name: string }>('select name from people where supplier_id = $1 and id = $2', [
+      tx.actor.supplierId,
+      tx.actor.personId,
+    ]);
     return row?.name ?? 'unknown';
   }
 }

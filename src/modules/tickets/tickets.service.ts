@@ -33,14 +33,21 @@ export class TicketsService {
     if (query.job !== undefined && !isId(query.job)) return { items: [], next: null };
     const filter = { state: query.state ?? null, job: query.job ?? null };
     return this.database.transaction(actor, async (tx) => {
-      const page = pageOf(await this.repository.list(tx, filter, idAfter(query), query.first + 1), query.first, ({ id }) => id, (row) => row);
+      const page = pageOf(
+        await this.repository.list(tx, filter, idAfter(query), query.first + 1),
+        query.first,
+        ({ id }) => id,
+        (row) => row,
+      );
       return { items: await this.answers(tx, page.items), next: page.next };
     });
   }
 
   async one(actor: Actor, id: string): Promise<TicketAnswer> {
     permit(actor, 'ticket.read');
-    return this.database.transaction(actor, async (tx) => this.answer(tx, found(await this.repository.one(tx, knownId(id, 'ticket')))));
+    return this.database.transaction(actor, async (tx) =>
+      this.answer(tx, found(await this.repository.one(tx, knownId(id, 'ticket')))),
+    );
   }
 
   async ofJob(actor: Actor, jobId: string): Promise<TicketAnswer[]> {
@@ -66,14 +73,19 @@ export class TicketsService {
   async close(actor: Actor, id: string, body: CloseBody, expected: number | null): Promise<TicketAnswer> {
     permit(actor, 'ticket.close');
     return this.moved(actor, id, expected, {
-      move: 'close', event: 'ticket.closed', ...(body.text === undefined ? {} : { message: { kind: 'comment', text: body.text } }),
+      move: 'close',
+      event: 'ticket.closed',
+      ...(body.text === undefined ? {} : { message: { kind: 'comment', text: body.text } }),
     });
   }
 
   async reopen(actor: Actor, id: string, body: CloseBody, expected: number | null): Promise<TicketAnswer> {
     permit(actor, 'ticket.reopen');
     return this.moved(actor, id, expected, {
-      move: 'reopen', event: 'ticket.reopened', message: { kind: 'opened', text: body.text ?? 'Reopened.' }, set: { assignee_id: null },
+      move: 'reopen',
+      event: 'ticket.reopened',
+      message: { kind: 'opened', text: body.text ?? 'Reopened.' },
+      set: { assignee_id: null },
     });
   }
 
@@ -82,7 +94,12 @@ export class TicketsService {
     return (await this.repository.ofJob(tx, jobId)).filter(holdsQuote);
   }
 
-  private async moved(actor: Actor, id: string, expected: number | null, { move, event, message, set }: Move): Promise<TicketAnswer> {
+  private async moved(
+    actor: Actor,
+    id: string,
+    expected: number | null,
+    { move, event, message, set }: Move,
+  ): Promise<TicketAnswer> {
     return this.database.transaction(actor, async (tx) => {
       const ticket = found(await this.repository.moving(tx, knownId(id, 'ticket')));
       const state = afterTicketMove(ticket.state, move);
@@ -92,8 +109,13 @@ export class TicketsService {
         await tx.insert(
           'ticket_messages',
           {
-            organisation_id: ticket.organisation_id, ticket_id: ticket.id, author_id: actor.personId,
-            author_name: await this.repository.authorName(tx), author_role: actor.role, kind: message.kind, body: message.text,
+            organisation_id: ticket.organisation_id,
+            ticket_id: ticket.id,
+            author_id: actor.personId,
+            author_name: await this.repository.authorName(tx),
+            author_role: actor.role,
+            kind: message.kind,
+            body: message.text,
           },
           { kind: 'ticket.message-added', data: { ticket: ticket.number, message: message.kind } },
         );

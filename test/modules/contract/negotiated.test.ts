@@ -19,7 +19,10 @@ describe('negotiated', () => {
     expect(negotiated(accept, OFFERS)).toBe(told);
   });
 
-  it.each(['text/html', 'image/*', 'application/pdf;q=0', 'application/json;q=0, application/pdf;q=0'])('%s is not acceptable', (accept) => {
-    expect(() => negotiated(accept, OFFERS)).toThrow('not-acceptable');
-  });
+  it.each(['text/html', 'image/*', 'application/pdf;q=0', 'application/json;q=0, application/pdf;q=0'])(
+    '%s is not acceptable',
+    (accept) => {
+      expect(() => negotiated(accept, OFFERS)).toThrow('not-acceptable');
+    },
+  );
 });

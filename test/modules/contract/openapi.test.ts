@@ -5,7 +5,12 @@ import { buildSchema } from 'graphql';
 
 interface Document {
   readonly openapi: string;
-  readonly paths: Readonly<Record<string, Readonly<Record<string, { readonly responses: Readonly<Record<string, unknown>>; readonly operationId: string }>>>>;
+  readonly paths: Readonly<
+    Record<
+      string,
+      Readonly<Record<string, { readonly responses: Readonly<Record<string, unknown>>; readonly operationId: string }>>
+    >
+  >;
   readonly components: { readonly schemas: Readonly<Record<string, object>> };
 }
 
@@ -13,7 +18,9 @@ const document = JSON.parse(readFileSync('shared/contracts/openapi.json', 'utf8'
 
 function references(value: unknown): string[] {
   if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => (key === '$ref' && typeof inner === 'string' ? [inner] : references(inner)));
+  return Object.entries(value).flatMap(([key, inner]) =>
+    key === '$ref' && typeof inner === 'string' ? [inner] : references(inner),
+  );
 }
 
 describe('openapi.json', () => {
@@ -22,7 +29,12 @@ describe('openapi.json', () => {
   });
 
   it.each(Object.keys(document.components.schemas))('the component %s is a schema of the 2020-12 dialect', (name) => {
-    const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, formats: { uuid: true, email: true, binary: true }, keywords: ['example', 'components'] });
+    const ajv = new Ajv2020({
+      strict: true,
+      allowUnionTypes: true,
+      formats: { uuid: true, email: true, binary: true },
+      keywords: ['example', 'components'],
+    });
     ajv.addSchema({ $id: 'document', components: { schemas: document.components.schemas } });
     expect(typeof ajv.compile({ $ref: `document#/components/schemas/${name}` })).toBe('function');
   });
@@ -40,7 +52,11 @@ describe('openapi.json', () => {
   it('every route under /v1 but those that describe the API says how it refuses', () => {
     const silent = Object.entries(document.paths)
       .filter(([path]) => path.startsWith('/v1/'))
-      .flatMap(([path, operations]) => Object.entries(operations).filter(([, { responses }]) => !responses['default']).map(([method]) => `${method} ${path}`));
+      .flatMap(([path, operations]) =>
+        Object.entries(operations)
+          .filter(([, { responses }]) => !responses['default'])
+          .map(([method]) => `${method} ${path}`),
+      );
     expect(silent).toEqual([]);
   });
 });

@@ -6,11 +6,23 @@ const query = (after?: string) => ({ first: 2, ...(after === undefined ? {} : { 
 
 describe('a page', () => {
   it('of fewer rows than asked for is the last', () => {
-    expect(pageOf([1, 2], 2, (row) => row, (row) => row * 10)).toEqual({ items: [10, 20], next: null });
+    expect(
+      pageOf(
+        [1, 2],
+        2,
+        (row) => row,
+        (row) => row * 10,
+      ),
+    ).toEqual({ items: [10, 20], next: null });
   });
 
   it('of one row more shows it on the next page, which begins after the last one shown', () => {
-    const page = pageOf([7, 8, 9], 2, (row) => row, (row) => row);
+    const page = pageOf(
+      [7, 8, 9],
+      2,
+      (row) => row,
+      (row) => row,
+    );
     expect(page.items).toEqual([7, 8]);
     expect(numberAfter(query(page.next!))).toBe(8);
   });
@@ -43,7 +55,13 @@ describe('a cursor', () => {
 });
 
 describe('isId', () => {
-  it.each([[ID, true], [ID.toUpperCase(), false], ['7', false], [`${ID} `, false], ['', false]])('%s: %s', (text, id) => {
+  it.each([
+    [ID, true],
+    [ID.toUpperCase(), false],
+    ['7', false],
+    [`${ID} `, false],
+    ['', false],
+  ])('%s: %s', (text, id) => {
     expect(isId(text)).toBe(id);
   });
 });

@@ -4,16 +4,18 @@ import { z } from 'zod';
 import { schemaText } from '../../../src/modules/contract/schema-text.js';
 
 const Part = z.object({ label: z.string(), weight: z.number().nullable() }).meta({ id: 'SamplePart' });
-const Whole = z.object({
-  id: z.string(),
-  small: z.number().int().min(0).max(1000),
-  wide: z.number().int(),
-  parts: z.array(Part),
-  first: Part.nullable(),
-  notes: z.array(z.string()).optional(),
-  numbers: z.record(z.string(), z.union([z.number(), z.string()])),
-  state: z.enum(['half-done', 'done']),
-}).meta({ id: 'SampleWhole' });
+const Whole = z
+  .object({
+    id: z.string(),
+    small: z.number().int().min(0).max(1000),
+    wide: z.number().int(),
+    parts: z.array(Part),
+    first: Part.nullable(),
+    notes: z.array(z.string()).optional(),
+    numbers: z.record(z.string(), z.union([z.number(), z.string()])),
+    state: z.enum(['half-done', 'done']),
+  })
+  .meta({ id: 'SampleWhole' });
 
 describe('schemaText', () => {
   it('writes one type for every named answer, nullability and 32-bit integers told apart', () => {
@@ -32,7 +34,8 @@ type SampleWhole {
   notes: [String!]
   numbers: JSON!
   state: String!
-}`);
+}`,
+    );
   });
 
   it('adds the fields that a resolver answers, and the whole is a valid schema', () => {
@@ -44,6 +47,8 @@ type SampleWhole {
 
   it('refuses an answer inside an answer that has no name', () => {
     const nameless = z.object({ inner: z.object({ x: z.number() }) }).meta({ id: 'SampleNameless' });
-    expect(() => schemaText([{ schema: nameless }])).toThrow('SampleNameless.inner: an answer inside an answer needs a name (meta id)');
+    expect(() => schemaText([{ schema: nameless }])).toThrow(
+      'SampleNameless.inner: an answer inside an answer needs a name (meta id)',
+    );
   });
 });

@@ -33,7 +33,9 @@ const KEPT: Readonly<Partial<Record<Permission, readonly Role[]>>> = {
 describe('permissions', () => {
   it.each(Object.keys(PERMISSIONS) as Permission[])('%s', (permission) => {
     const roles: readonly Role[] = ['contractor', 'support', 'sales', 'admin'];
-    expect(roles.filter((role) => may(role, permission))).toEqual(roles.filter((role) => (KEPT[permission] ?? roles).includes(role)));
+    expect(roles.filter((role) => may(role, permission))).toEqual(
+      roles.filter((role) => (KEPT[permission] ?? roles).includes(role)),
+    );
   });
 
   it('the program itself may do everything', () => {
@@ -41,6 +43,8 @@ describe('permissions', () => {
   });
 
   it('a refusal says who may', () => {
-    expect(() => permit(actor('contractor'), 'quote.issue')).toThrow('forbidden: The role contractor may not do this; it takes sales, admin.');
+    expect(() => permit(actor('contractor'), 'quote.issue')).toThrow(
+      'forbidden: The role contractor may not do this; it takes sales, admin.',
+    );
   });
 });
