@@ -1,6 +1,7 @@
 import { inches } from '../../src/domain/quantity/length.js';
 import type { Nm } from '../../src/domain/quantity/length.js';
-import type { LengthUnit } from '../../src/domain/schedule/schedule.js';
+import type { SheetHeader } from '../../src/domain/drawing/index.js';
+import { CAUTIONS } from '../../src/domain/evidence/cautions.js';
 import type {
   HeadJoint,
   Junction,
@@ -271,13 +272,11 @@ function junctionsOf(sketch: DrawnWall, start: string, end: string, turn: number
   return [of('S1-J1', start, 'D'), of('S1-J2', end, 'B')];
 }
 
-export const SHEET_HEADER = {
+/** A title block with every caution in it: the fullest one there is. */
+export const SHEET_HEADER: SheetHeader = {
   job: 'J-000123',
   jobName: 'Harbour clinic, block B',
   revision: 2,
   supplier: 'Heron Form Supply (demo)',
-  caution:
-    'Quantities and advice are not engineering. Local codes and the licensed design professional of the project govern. Braces, scaffolds and the rate of pour are the responsibility of the contractor.',
-} as const;
-
-export const UNITS: LengthUnit = 'in';
+  caution: CAUTIONS.join(' '),
+};

@@ -10,7 +10,7 @@ import { lengthLabel } from './length-label.js';
 import { TEXT_MM } from './sheet.js';
 import { fitText } from './text-width.js';
 
-const FIRST_ROW_MM = 6.5;
+const FIRST_ROW_MM = 5.8;
 const TOP_GAP_MM = 4.2;
 const TOP_TIER_MM = 3.4;
 const LONGEST_LABEL_MM = 60;

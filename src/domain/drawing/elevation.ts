@@ -26,7 +26,7 @@ const LEVELS_MM = 9.5;
 const GROUND_MM = 2.4;
 const LEAST_WIDTH_MM = 184;
 /** Room that the last dimension row leaves free under its line. */
-const SLACK_MM = 2.6;
+const SLACK_MM = 4.2;
 /** Dimension rows and labels as they are on most walls; what they really take is measured once the scale is chosen. */
 const USUAL_ROWS_MM = 34;
 

@@ -4,9 +4,9 @@ import type { PaperName, PdfPages } from './pdf-pages.js';
 import type { Drawing } from './shapes.js';
 
 const SIDE = 28;
-const TOP = 42;
-const BOTTOM = 42;
-const GAP = 12;
+const TOP = 36;
+const BOTTOM = 35;
+const GAP = 8;
 const MOST_ON_A_PAGE = 2;
 
 interface Sheet {
@@ -21,8 +21,8 @@ export function writeDrawings(pages: PdfPages, drawings: readonly Drawing[], hea
   while (rest.length > 0) {
     const sheet = nextSheet(rest, pages.paper);
     pages.addPage(sheet.width, sheet.height);
-    pages.write(heading, SIDE, 22, { size: 9, bold: true, colour: INK.accent });
-    pages.write('True to scale when printed at 100 %', sheet.width - SIDE, 22, { size: 8, colour: INK.muted, anchor: 'end' });
+    pages.write(heading, SIDE, 18, { size: 9, bold: true, colour: INK.accent });
+    pages.write('True to scale when printed at 100 %', sheet.width - SIDE, 18, { size: 8, colour: INK.muted, anchor: 'end' });
     let top = TOP;
     for (const drawing of sheet.drawings) {
       const size = paperSize(drawing);

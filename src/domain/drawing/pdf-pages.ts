@@ -81,7 +81,6 @@ export class PdfPages {
       this.doc.on('end', resolve);
       this.doc.on('error', reject);
     });
-    this.addPage(PAPER[paper].small[0], PAPER[paper].small[1]);
   }
 
   get left(): number {
@@ -106,10 +105,15 @@ export class PdfPages {
     this.y = TOP;
   }
 
-  /** Starts a page of the text's own size where less than `height` is left. @returns whether one was started */
+  /** A portrait page for text. */
+  addTextPage(): void {
+    this.addPage(PAPER[this.paper].small[0], PAPER[this.paper].small[1]);
+  }
+
+  /** Starts a text page where less than `height` is left. @returns whether one was started */
   ensure(height: number): boolean {
     if (this.room >= height) return false;
-    this.addPage(PAPER[this.paper].small[0], PAPER[this.paper].small[1]);
+    this.addTextPage();
     return true;
   }
 

@@ -1,14 +1,11 @@
-import { INK, PdfPages } from './pdf-pages.js';
+import { writeFooter } from './pdf-footer.js';
+import { PdfPages } from './pdf-pages.js';
 import { writeDrawings } from './pdf-drawing-pages.js';
 import { writeHead } from './quote-pdf-head.js';
 import type { QuotePdfInput } from './quote-pdf-input.js';
 import { writeLines } from './quote-pdf-lines.js';
 import { writeAcceptance, writeCautions, writeConditions, writeScope } from './quote-pdf-terms.js';
 import type { DrawingFonts } from './shapes.js';
-import { fitText } from './text-width.js';
-
-const FOOTER_UP = 27;
-const FOOTER_SIDE = 45;
 
 /**
  * A quote as a document that can be signed: who and what, lines and totals, findings, what is in and what is not, cautions,
@@ -22,6 +19,7 @@ export async function quotePdf(input: QuotePdfInput, fonts: DrawingFonts): Promi
     author: input.supplier.name,
     createdAt: input.createdAt,
   });
+  pages.addTextPage();
   writeHead(pages, input);
   writeLines(pages, input);
   writeConditions(pages, input.quote.conditions);
@@ -33,19 +31,6 @@ export async function quotePdf(input: QuotePdfInput, fonts: DrawingFonts): Promi
     [...input.plans, ...input.elevations],
     `Drawings of quotation ${input.number}, revision ${input.revision}`,
   );
-  return pages.finish((page, of) => writeFooter(pages, input, page, of));
-}
-
-function writeFooter(pages: PdfPages, input: QuotePdfInput, page: number, of: number): void {
-  const { width, height } = pages.doc.page;
-  const y = height - FOOTER_UP;
-  pages.doc
-    .moveTo(FOOTER_SIDE, y - 5)
-    .lineTo(width - FOOTER_SIDE, y - 5)
-    .lineWidth(0.4)
-    .strokeColor(INK.rule)
-    .stroke();
   const words = `${input.number}, revision ${input.revision}, job ${input.job.number}, ${input.supplier.name}`;
-  pages.write(fitText(words, 7.5, width - 2 * FOOTER_SIDE - 90), FOOTER_SIDE, y, { size: 7.5, colour: INK.muted });
-  pages.write(`Page ${page} of ${of}`, width - FOOTER_SIDE, y, { size: 7.5, colour: INK.muted, anchor: 'end' });
+  return pages.finish((page, of) => writeFooter(pages, words, page, of));
 }

@@ -9,8 +9,8 @@ export const MARGIN_MM = 4;
 const ROW_MM = 3.5;
 const SWATCH_MM = { width: 6.5, height: 3.2 };
 const ENTRY_GAP_MM = 5;
-const BLOCK_MM = 11;
-const CAUTION_MM = 2.9;
+const BLOCK_MM = 9.8;
+const CAUTION_MM = 2.65;
 
 /** One sample of the legend with its words. */
 export interface LegendEntry {
@@ -77,8 +77,8 @@ function drawTitleBlock(sheet: Sheet, furniture: Furniture, bottom: number, widt
   const { header } = furniture;
   const cell = (x: number, end: number, first: string, second: string, size: number): void => {
     const width = mm(end - x - 2);
-    sheet.text({ x: mm(x), y: mm(bottom + 7.4) }, fitText(first, mm(size), width, true), size, { bold: true });
-    sheet.text({ x: mm(x), y: mm(bottom + 2.9) }, fitText(second, mm(TEXT_MM.small), width), TEXT_MM.small);
+    sheet.text({ x: mm(x), y: mm(bottom + 6.6) }, fitText(first, mm(size), width, true), size, { bold: true });
+    sheet.text({ x: mm(x), y: mm(bottom + 2.5) }, fitText(second, mm(TEXT_MM.small), width), TEXT_MM.small);
   };
   cell(MARGIN_MM, middle, furniture.heading, furniture.detail, TEXT_MM.head);
   cell(middle + 2, third, `${header.job}, revision ${header.revision}`, header.jobName, TEXT_MM.body);

@@ -135,9 +135,12 @@ export const short = (value: number): string => String(Math.round(value * 1000) 
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 // oxlint-disable-next-line no-control-regex
-const NOT_XML =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const NOT_XML = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
+const HALF_PAIR = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** Text as XML character data; what XML cannot carry becomes the replacement character. */
 export const escapeXml = (text: string): string =>
-  text.replace(NOT_XML, '\ufffd').replace(/[&<>"']/g, (letter) => ESCAPES[letter] as string);
+  text
+    .replace(NOT_XML, '\ufffd')
+    .replace(HALF_PAIR, '\ufffd')
+    .replace(/[&<>"']/g, (letter) => ESCAPES[letter] as string);

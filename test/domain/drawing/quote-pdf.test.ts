@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { quotePdf, storeyPlan, wallElevation } from '../../../src/domain/drawing/index.js';
+import { drawingsPdf, quotePdf, storeyPlan, wallElevation } from '../../../src/domain/drawing/index.js';
 import type { QuotePdfInput } from '../../../src/domain/drawing/index.js';
 import { percent, taxWords } from '../../../src/domain/drawing/quote-pdf-lines.js';
 import { CAUTIONS } from '../../../src/domain/evidence/cautions.js';
@@ -192,6 +192,34 @@ describe('the document', () => {
     );
     expect(flat(pdfPages(bytes)).split(name.split(' ')[0] as string).length).toBeGreaterThan(2);
     expect(pdfText(bytes).replace(/\s+/g, ' ')).toContain(`For ${name.slice(0, 20)}`);
+  });
+});
+
+describe('drawings alone', () => {
+  const storey = drawnStorey(BAY_HOUSE, demoRange());
+  const drawings = storey.walls.slice(0, 5).map((wall) => wallElevation(wall, storey, demoRange(), 'in', SHEET_HEADER));
+  const input = {
+    drawings,
+    title: 'Elevations of J-000123',
+    author: 'Heron Form Supply (demo)',
+    createdAt: printed(quoteOfLines(8)).createdAt,
+    paper: 'letter',
+  } as const;
+
+  it('are a document of drawing pages only, two elevations to a page, the same bytes twice', async () => {
+    const bytes = await drawingsPdf(input, SHIPPED_FONTS);
+    const pages = pdfPages(bytes);
+    expect(pages).toHaveLength(3);
+    expect(pages.map((page) => [...page.matchAll(/Wall [A-E] J-/g)].length)).toEqual([2, 2, 1]);
+    pages.forEach((page, i) => expect(page).toContain(`Page ${i + 1} of 3`));
+    expect(Buffer.compare(Buffer.from(bytes), Buffer.from(await drawingsPdf(input, SHIPPED_FONTS)))).toBe(0);
+  });
+
+  it('take fonts as plain bytes', async () => {
+    const plain = { regular: Uint8Array.from(SHIPPED_FONTS.regular), bold: Uint8Array.from(SHIPPED_FONTS.bold) };
+    expect(
+      Buffer.compare(Buffer.from(await drawingsPdf(input, plain)), Buffer.from(await drawingsPdf(input, SHIPPED_FONTS))),
+    ).toBe(0);
   });
 });
 
