@@ -62,7 +62,9 @@ async function accepted(client: DemoClient, quote: QuoteAnswer, job: JobAnswer):
 async function drawn(client: DemoClient, job: JobAnswer, takeoff: TakeoffAnswer, name: string): Promise<void> {
   const storeys = [...new Set(takeoff.walls.map(({ storey }) => storey))].map((storey) => ['plan', storey] as const);
   const walls = takeoff.walls.slice(0, 1).map(({ mark }) => ['elevation', mark] as const);
-  for (const [kind, ref] of [...storeys, ...walls]) {
+  const junctions = takeoff.junctions.filter(({ kind }) => kind === 'corner' || kind === 'tee').slice(0, 1);
+  const details = junctions.map(({ id }) => ['junction', id] as const);
+  for (const [kind, ref] of [...storeys, ...walls, ...details]) {
     const path = `/v1/jobs/${job.id}/drawings/${kind}/${encodeURIComponent(ref)}`;
     await written(`${name}.${kind}-${ref}.svg`, await client.bytes('contractor', path, 'image/svg+xml'));
     await written(`${name}.${kind}-${ref}.png`, await client.bytes('contractor', path, 'image/png'));

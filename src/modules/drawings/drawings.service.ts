@@ -1,4 +1,6 @@
 import { Injectable } from '@nestjs/common';
+import type { CheckReport } from '../../domain/checks/check-report.js';
+import { Clock } from '../../platform/clock/clock.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
 import type { Transaction } from '../../platform/database/transaction.js';
@@ -11,6 +13,7 @@ import { SchedulesRepository } from '../schedules/schedules.repository.js';
 import { TakeoffsRepository } from '../takeoffs/takeoffs.repository.js';
 import { TakeoffsService } from '../takeoffs/takeoffs.service.js';
 import { drawingCaution } from './drawing-caution.js';
+import type { StoredWall } from '../takeoffs/stored-measurement.js';
 import type { DrawInput } from './draw.worker.js';
 import type { DrawingKind, DrawingType } from './drawings.schemas.js';
 
@@ -25,6 +28,7 @@ export interface WantedDrawing {
 export class DrawingsService {
   constructor(
     private readonly database: Database,
+    private readonly clock: Clock,
     private readonly pool: WorkerPool,
     private readonly takeoffs: TakeoffsService,
     private readonly takeoffsRepository: TakeoffsRepository,
@@ -56,6 +60,8 @@ export class DrawingsService {
       ...wanted,
       storey,
       walls,
+      pressurePsf: wanted.kind === 'junction' ? pressureAt(summary.checks, storey, walls, wanted.ref) : null,
+      createdAt: this.clock.now().toISOString(),
       units: schedule.schedule.units,
       range: await this.ranges.version(tx, summary.range.code, summary.range.version),
       header: {
@@ -71,6 +77,20 @@ export class DrawingsService {
   private async storeyOf(tx: Transaction, measurementId: string, { kind, ref }: WantedDrawing): Promise<string | null> {
     return kind === 'elevation' ? this.takeoffsRepository.storeyOfWall(tx, measurementId, ref) : ref;
   }
+}
+
+/** What the storey's concrete presses at the junction, as its check worked it out; null where no check did. */
+function pressureAt(
+  checks: readonly CheckReport[],
+  storey: DrawInput['storey'],
+  walls: readonly StoredWall[],
+  id: string,
+): number | null {
+  const [mark] = storey.junctions.find((junction) => junction.id === id)?.walls ?? [];
+  const core = walls.find((wall) => wall.mark === mark)?.core.code;
+  const report = checks.find((check) => check.check === 'form-pressure' && check.storey === storey.id && check.core === core);
+  const psf = report?.results['pressurePsf'];
+  return typeof psf === 'number' ? psf : null;
 }
 
 const nothingOf = ({ kind, ref }: WantedDrawing): Refusal =>

@@ -10,6 +10,7 @@ import { Refusal } from '../../platform/refusals/refusal.js';
 import { WorkerPool } from '../../platform/workers/worker-pool.js';
 import { knownId } from '../contract/page.js';
 import { drawingCaution } from '../drawings/drawing-caution.js';
+import { paperFor } from '../drawings/paper-for.js';
 import { PeopleRepository } from '../people/people.repository.js';
 import { permit } from '../people/permissions.js';
 import { RangesService } from '../ranges/ranges.service.js';
@@ -91,7 +92,7 @@ export class QuotePapers {
       job: { number: job.number, name: job.name },
       supplier: { name: supplier.name, lines: supplier.settings.lines ?? [] },
       openHolds: (await this.tickets.openHolds(tx, row.job_id)).map(({ number, question }) => ({ number, question })),
-      paper: units === 'in' || units === 'ft' ? 'letter' : 'a4',
+      paper: paperFor(units),
       createdAt: this.clock.now().toISOString(),
       measurement: walls.length > MOST_DRAWN ? null : { summary, walls: walls.map(({ wall }) => wall) },
       range: await this.ranges.version(tx, summary.range.code, summary.range.version),

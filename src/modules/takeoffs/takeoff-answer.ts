@@ -43,7 +43,7 @@ export function takeoffAnswer(revision: number, measurement: JobWide): TakeoffAn
     })),
     walls: storeys.flatMap((storey) => storey.walls.map((wall) => wallAnswer(wall))),
     junctions: storeys.flatMap((storey) =>
-      storey.junctions.map(({ kind, turn, walls, sku }) => ({ kind, turn, walls: [...walls], sku })),
+      storey.junctions.map(({ id, kind, turn, walls, sku }) => ({ id, kind, turn, walls: [...walls], sku })),
     ),
     concrete: takeoff.concrete.map(({ storey, nm3, orderYd3 }) => ({ storey, concreteM3: m3(nm3), orderYd3 })),
     bondBreaks: takeoff.bondBreaks.map(({ storey, wall, course, at, distance, cause }) => ({

@@ -101,6 +101,7 @@ export type WallAnswer = z.infer<typeof WallAnswer>;
 
 const JunctionAnswer = z
   .object({
+    id: z.string(),
     kind: z.enum(['free-end', 'straight', 'corner', 'tee', 'crossing', 'unsettled']),
     turn: z.number(),
     walls: z.array(z.string()),
