@@ -1,6 +1,7 @@
 import type { Nm } from '../quantity/length.js';
 import type { FormRange, Hand } from '../range/range.js';
-import type { Junction, LaidStorey, LaidWall, Piece } from '../takeoff/laid.js';
+import { UNSETTLED_SKU } from '../takeoff/index.js';
+import type { Junction, LaidStorey, LaidWall, Piece } from '../takeoff/index.js';
 
 /** One wall's leg of a corner unit. */
 export interface Leg {
@@ -44,7 +45,7 @@ function legOf(
 ): [string, Leg][] {
   const level = (first?.base ?? 0) + (first?.courses.find(({ n }) => n === course)?.bottom ?? 0);
   const pieces = wall.courses.find(({ bottom }) => wall.base + bottom === level)?.pieces ?? [];
-  const piece = pieces.find((candidate) => candidate.junction === junction.id);
+  const piece = pieces.find((candidate) => candidate.junction === junction.id && candidate.sku !== UNSETTLED_SKU);
   return piece === undefined ? [] : [[wall.mark, legFrom(piece, wall, junction, range)]];
 }
 

@@ -131,7 +131,8 @@ function endText(frame: ElevationFrame, end: WallEnd): string {
   const which = end.node === 0 ? 'start' : 'end';
   if (junction === null) return which;
   const others = junction.walls.filter((mark) => mark !== frame.wall.mark).join(', ');
-  const turn = junction.kind === 'corner' ? ` ${turnText(junction.turn)}` : '';
+  const made = junction.unit === null ? ', by advice' : '';
+  const turn = junction.kind === 'corner' ? ` ${turnText(junction.turn)}${made}` : '';
   const kind = {
     'free-end': 'free end',
     straight: 'straight on',

@@ -8,7 +8,7 @@ import { lookOf, pieceLook } from './piece-look.js';
 import type { LookKey } from './piece-look.js';
 import type { LegendEntry } from './sheet-furniture.js';
 
-const KEYS: readonly LookKey[] = ['full', 'cut', 'corner-left', 'corner-right', 'corner-either', 'closure'];
+const KEYS: readonly LookKey[] = ['full', 'cut', 'corner-left', 'corner-right', 'corner-either', 'by-advice', 'closure'];
 
 /** Samples of what this wall shows, with the skus, and of nothing else. */
 export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit): LegendEntry[] {
@@ -60,6 +60,8 @@ function wording(key: LookKey, pieces: readonly Piece[], range: FormRange, units
       return `cut piece of ${skus}, its length written in it`;
     case 'closure':
       return `end closure ${skus}, inside the forms`;
+    case 'by-advice':
+      return 'formed as support advises';
     case 'corner-left':
       return `corner unit ${skus}, left hand`;
     case 'corner-right':

@@ -1,12 +1,13 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { LengthUnit } from '../schedule/schedule.js';
-import type { LaidCourse, Piece } from '../takeoff/laid.js';
+import { UNSETTLED_SKU } from '../takeoff/index.js';
+import type { LaidCourse, Piece } from '../takeoff/index.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import type { HatchPattern } from './shapes.js';
 
-export type LookKey = 'full' | 'cut' | 'corner-left' | 'corner-right' | 'corner-either' | 'closure';
+export type LookKey = 'full' | 'cut' | 'corner-left' | 'corner-right' | 'corner-either' | 'closure' | 'by-advice';
 
 /** How a kind of piece is told apart: a tint for colour, a hatch for grey prints. */
 export interface Look {
@@ -21,6 +22,7 @@ const LOOKS: Readonly<Record<LookKey, Look>> = {
   'corner-left': { key: 'corner-left', fill: TINT.cornerLeft, pattern: 'level' },
   'corner-right': { key: 'corner-right', fill: TINT.cornerRight, pattern: 'upright' },
   'corner-either': { key: 'corner-either', fill: TINT.cornerEither, pattern: 'level' },
+  'by-advice': { key: 'by-advice', fill: TINT.paper, pattern: 'crossed' },
   closure: { key: 'closure', fill: TINT.closure, pattern: 'crossed' },
 };
 
@@ -28,6 +30,7 @@ export const lookOf = (key: LookKey): Look => LOOKS[key];
 
 export function pieceLook(piece: Piece, range: FormRange): Look {
   if (piece.kind === 'end-closure') return LOOKS.closure;
+  if (piece.sku === UNSETTLED_SKU) return LOOKS['by-advice'];
   if (piece.kind === 'straight') return piece.cutEnds > 0 || piece.pieceLength < range.formLength ? LOOKS.cut : LOOKS.full;
   return LOOKS[cornerKey(piece.hand)];
 }

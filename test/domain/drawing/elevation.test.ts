@@ -1,7 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
 import { wallElevation } from '../../../src/domain/drawing/index.js';
 import type { Drawing, PolygonShape } from '../../../src/domain/drawing/index.js';
+import { UNSETTLED_SKU } from '../../../src/domain/takeoff/index.js';
 import { inches } from '../../../src/domain/quantity/length.js';
+import { demoRange, drawnStorey } from '../../support/drawn-job.js';
 import { clippedTexts, overlappingTexts, textsOf } from '../../support/drawn-text.js';
 import { SHEET_HEADER, drawnWall } from '../../support/drawn-wall.js';
 import type { DrawnWall } from '../../support/drawn-wall.js';
@@ -164,6 +166,28 @@ describe('wallElevation writes', () => {
     expect(SHEET_HEADER.caution.split(' ').every((word) => texts.some((text) => text.includes(word)))).toBe(true);
     expect(house.scale).toBe(64);
     expect(house.scaleText).toBe(`3/16" = 1'-0" (1:64)`);
+  });
+});
+
+describe('wallElevation at a corner that no unit makes', () => {
+  it('says so at the end and shows the legs that support has to settle', () => {
+    const range = demoRange();
+    const storey = drawnStorey(
+      {
+        walls: [
+          ['A', [0, 0], [240, 0], '6'],
+          ['B', [240, 0], [240, 240], '8'],
+        ],
+      },
+      range,
+    );
+    const [wall] = storey.walls;
+    if (wall === undefined) throw new Error('no wall was laid');
+    const drawing = wallElevation(wall, storey, range, 'in', SHEET_HEADER);
+    const legs = wall.courses.flatMap(({ pieces }) => pieces.filter(({ sku }) => sku === UNSETTLED_SKU));
+    expect(words(drawing).some((text) => text.includes('corner 90° left, by advice, wall B'))).toBe(true);
+    expect(legs.length > 0).toBe(words(drawing).includes('formed as support advises'));
+    expect(polygons(drawing, 'piece:').filter(({ fill }) => fill === '#ffffff')).toHaveLength(legs.length);
   });
 });
 
