@@ -1,7 +1,8 @@
-import { Module } from '@nestjs/common';
+import { Module, Optional } from '@nestjs/common';
+import { HttpAdapterHost } from '@nestjs/core';
 import { GraphQLModule } from '@nestjs/graphql';
 import { MercuriusDriver, type MercuriusDriverConfig } from '@nestjs/mercurius';
-import type { FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { GraphQLScalarType } from 'graphql';
 import { ProblemAnswer } from '../../platform/http/problem-answer.js';
 import { JobsModule } from '../jobs/jobs.module.js';
@@ -9,10 +10,13 @@ import { PeopleModule } from '../people/people.module.js';
 import { QuotesModule } from '../quotes/quotes.module.js';
 import { TakeoffsModule } from '../takeoffs/takeoffs.module.js';
 import { TicketsModule } from '../tickets/tickets.module.js';
+import { fieldLimit } from './field-limit.js';
 import { graphErrors } from './graph-errors.js';
 import { graphSchema } from './graph-schema.js';
 import { JobsResolver } from './jobs.resolver.js';
+import { requireQueryText } from './query-text.js';
 
+const PATH = '/graphql';
 const DEEPEST = 12;
 
 const JSON_SCALAR = new GraphQLScalarType({ name: 'JSON', description: 'Any JSON value', serialize: (value) => value });
@@ -23,9 +27,10 @@ const GRAPH = GraphQLModule.forRootAsync<MercuriusDriverConfig>({
   useFactory: (answer: ProblemAnswer) => ({
     typeDefs: [graphSchema()],
     resolvers: { JSON: JSON_SCALAR },
-    path: '/graphql',
+    path: PATH,
     graphiql: false,
     queryDepth: DEEPEST,
+    validationRules: [fieldLimit],
     jit: { minCount: 3, eluThreshold: 0.8, maxCompilePerTick: 1, maxQueueSize: 100 } as never,
     context: (request: FastifyRequest) => ({ actor: request.actor }),
     errorFormatter: graphErrors(answer) as never,
@@ -33,4 +38,9 @@ const GRAPH = GraphQLModule.forRootAsync<MercuriusDriverConfig>({
 });
 
 @Module({ imports: [GRAPH, JobsModule, TakeoffsModule, QuotesModule, TicketsModule, PeopleModule], providers: [JobsResolver] })
-export class GraphModule {}
+export class GraphModule {
+  constructor(@Optional() host?: HttpAdapterHost) {
+    const server = host?.httpAdapter?.getInstance<FastifyInstance | undefined>();
+    if (server) requireQueryText(server, PATH);
+  }
+}
