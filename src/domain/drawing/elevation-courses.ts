@@ -1,14 +1,9 @@
-import type { Nm } from '../quantity/length.js';
 import type { LaidCourse, Piece } from '../takeoff/laid.js';
 import { rangeBox } from './elevation-frame.js';
 import type { ElevationFrame, WallEnd } from './elevation-frame.js';
 import { TINT } from './ink.js';
-import { freeParts, pieceHint, pieceLook, pieceTexts } from './piece-look.js';
-import { TEXT_MM, corners } from './sheet.js';
-import type { Box } from './sheet.js';
-import { CAP_HEIGHT } from './text-width.js';
-
-const LABEL_PAD_MM = 0.7;
+import { pieceHint, pieceLook } from './piece-look.js';
+import { corners } from './sheet.js';
 
 /** Courses and strips of the wall, every piece once in its true place. */
 export function drawCourses(frame: ElevationFrame, ends: readonly WallEnd[]): void {
@@ -96,43 +91,4 @@ export function drawNotches(frame: ElevationFrame): void {
       }
     }
   }
-}
-
-/** Labels last, over hatches, and only where they fit. */
-export function drawPieceLabels(frame: ElevationFrame): void {
-  for (const course of frame.wall.courses) {
-    for (const piece of course.pieces) if (!piece.inside) labelPiece(frame, course, piece);
-  }
-}
-
-function labelPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): void {
-  const look = pieceLook(piece, frame.range);
-  const muted = look.key === 'full';
-  const boxes = freeParts(piece, course).map((part) =>
-    rangeBox(frame, part.from, part.to, course.bottom + part.bottom, course.bottom + part.top),
-  );
-  for (const text of pieceTexts(piece, frame.units)) {
-    for (const box of boxes) {
-      const angle = fittingAngle(frame, box, text, !muted);
-      if (angle === null) continue;
-      const at = { x: Math.round((box.left + box.right) / 2), y: Math.round((box.bottom + box.top) / 2) };
-      frame.sheet.text(at, text, TEXT_MM.tiny, {
-        layer: muted ? 'muted' : 'text',
-        bold: !muted,
-        anchor: 'middle',
-        angle,
-        backdrop: look.fill,
-      });
-      return;
-    }
-  }
-}
-
-/** Level where the text fits the box, upright where it fits only so, null where it does not fit. */
-function fittingAngle(frame: ElevationFrame, box: Box, text: string, bold: boolean): number | null {
-  const along = frame.sheet.widthOf(text, TEXT_MM.tiny, bold) + frame.sheet.mm(2 * LABEL_PAD_MM);
-  const across = frame.sheet.mm(TEXT_MM.tiny * CAP_HEIGHT + 2 * LABEL_PAD_MM);
-  const fits = (width: Nm, height: Nm): boolean => box.right - box.left >= width && box.top - box.bottom >= height;
-  if (fits(along, across)) return 0;
-  return fits(across, along) ? 90 : null;
 }

@@ -57,7 +57,7 @@ function wording(key: LookKey, pieces: readonly Piece[], range: FormRange, units
     case 'full':
       return `full form ${skus}, ${lengthLabel(range.formLength, units)}`;
     case 'cut':
-      return `cut piece of ${skus}, its length written in it`;
+      return `cut piece of ${skus}, with its length or its letter`;
     case 'closure':
       return `end closure ${skus}, inside the forms`;
     case 'by-advice':

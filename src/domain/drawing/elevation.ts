@@ -2,7 +2,9 @@ import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidOpening, LaidStorey, LaidWall } from '../takeoff/laid.js';
-import { drawClosures, drawCourses, drawMarks, drawNotches, drawPieceLabels } from './elevation-courses.js';
+import { drawClosures, drawCourses, drawMarks, drawNotches } from './elevation-courses.js';
+import { cutLetters, drawPieceLabels } from './elevation-labels.js';
+import type { CutLetters } from './elevation-labels.js';
 import { drawLengths, drawTopLabels } from './elevation-dimensions.js';
 import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
@@ -46,22 +48,27 @@ export function wallElevation(
 ): Drawing {
   const reach = reachOf(wall, storey);
   const levelsMm = LEVELS_MM + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
-  const furnitureAt = (scale: DrawingScale): Furniture => furnitureOf(wall, storey, range, units, header, scale);
+  const furnitureAt = (scale: DrawingScale, letters: CutLetters): Furniture => ({
+    ...furnitureOf(wall, storey, range, units, header, scale),
+    notes: notesOf(wall, units, letters),
+  });
   const modelWidth = reach.toStation - reach.fromStation;
-  const unscaled = furnitureAt({ denominator: 1, text: '' });
+  const unscaled = furnitureAt({ denominator: 1, text: '' }, new Map());
   const scale = chooseScale(units, SCALES, modelWidth, wall.stack.height, (field) => ({
     width: field.width - LEFT_MM - levelsMm,
     height: field.height - USUAL_ROWS_MM - furnitureHeightMm(unscaled, field.width),
   }));
-  const furniture = furnitureAt(scale);
   const scratch = new Sheet(scale.denominator);
   const needed = scratch.mm(LEFT_MM + levelsMm) + modelWidth;
   const width = Math.max(needed, scratch.mm(LEAST_WIDTH_MM));
   const left = scratch.mm(LEFT_MM) + Math.floor((width - needed) / 2);
-  const under = -drawLengths(frameOf(wall, storey, range, units, scratch, reach, left, 0, width)) - scratch.mm(SLACK_MM);
+  const trial = frameOf(wall, storey, range, units, scratch, reach, left, 0, width);
+  const letters = cutLetters(trial);
+  const furniture = furnitureAt(scale, letters);
+  const under = -drawLengths(trial) - scratch.mm(SLACK_MM);
   const foot = under + scratch.mm(furnitureHeightMm(furniture, width / scratch.mm(1)));
   const sheet = new Sheet(scale.denominator);
-  const height = paint(frameOf(wall, storey, range, units, sheet, reach, left, foot, width), reach) + sheet.mm(1);
+  const height = paint(frameOf(wall, storey, range, units, sheet, reach, left, foot, width), reach, letters) + sheet.mm(1);
   drawFurniture(sheet, furniture, width, height);
   return sheet.drawing({
     name: `wall-${wall.mark}`,
@@ -102,7 +109,7 @@ function frameOf(
 }
 
 /** @returns height of what was painted [nm] */
-function paint(frame: ElevationFrame, reach: WallReach): Nm {
+function paint(frame: ElevationFrame, reach: WallReach, letters: CutLetters): Nm {
   const ends = [reach.start, reach.end];
   drawGround(frame);
   drawThroughWalls(frame, ends);
@@ -113,7 +120,7 @@ function paint(frame: ElevationFrame, reach: WallReach): Nm {
   drawNotches(frame);
   outlineOpenings(frame);
   drawMarks(frame);
-  drawPieceLabels(frame);
+  drawPieceLabels(frame, letters);
   labelOpenings(frame);
   drawLengths(frame);
   drawStack(frame);
@@ -141,19 +148,30 @@ function furnitureOf(
   units: LengthUnit,
   header: SheetHeader,
   scale: DrawingScale,
-): Furniture {
+): Omit<Furniture, 'notes'> {
   const core = lengthLabel(wall.core.width, units);
   return {
     legend: elevationLegend(wall, storey, range, units),
-    notes: [
-      ...stackNotes(wall, units),
-      ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
-    ],
     heading: `Wall ${wall.mark}`,
     detail: `Elevation from outside, storey ${wall.storey}, core ${core}`,
     scaleText: scale.text,
     header,
   };
+}
+
+const LETTERS_A_NOTE = 5;
+
+/** The stack, the openings in order, and the lengths that stand in the wall as letters. */
+function notesOf(wall: LaidWall, units: LengthUnit, letters: CutLetters): string[] {
+  const lengths = [...letters].map(([length, letter]) => `${letter} = ${length}`);
+  const rows = Array.from({ length: Math.ceil(lengths.length / LETTERS_A_NOTE) }, (_, i) =>
+    lengths.slice(i * LETTERS_A_NOTE, (i + 1) * LETTERS_A_NOTE).join(', '),
+  );
+  return [
+    ...stackNotes(wall, units),
+    ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
+    ...rows.map((row) => `Cut to: ${row}`),
+  ];
 }
 
 function stackNotes(wall: LaidWall, units: LengthUnit): string[] {

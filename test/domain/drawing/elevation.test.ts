@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { wallElevation } from '../../../src/domain/drawing/index.js';
+import { lengthLabel, wallElevation } from '../../../src/domain/drawing/index.js';
 import type { Drawing, PolygonShape } from '../../../src/domain/drawing/index.js';
 import { UNSETTLED_SKU } from '../../../src/domain/takeoff/index.js';
 import { inches } from '../../../src/domain/quantity/length.js';
@@ -167,6 +167,23 @@ describe('wallElevation writes', () => {
     expect(house.scale).toBe(64);
     expect(house.scaleText).toBe(`3/16" = 1'-0" (1:64)`);
   });
+});
+
+describe('cut pieces', () => {
+  it.each(Object.entries(ALL).filter(([name]) => name !== 'LONG' && name !== 'SLITS'))(
+    '%s: a piece no shorter than the range allows says its length, in figures or by a letter of the list',
+    (_, sketch) => {
+      const { wall, storey } = drawnWall(sketch);
+      const texts = words(wallElevation(wall, storey, RANGE, 'in', SHEET_HEADER));
+      const listed = texts.filter((text) => text.startsWith('Cut to: ')).flatMap((text) => text.slice(8).split(', '));
+      const cut = wall.courses.flatMap(({ pieces }) => pieces.filter(({ kind, cutEnds }) => kind === 'straight' && cutEnds > 0));
+      for (const piece of cut) {
+        const length = lengthLabel(piece.pieceLength, 'in');
+        const letter = listed.find((entry) => entry.endsWith(` = ${length}`))?.split(' = ')[0];
+        expect([length, texts.includes(length) || (letter !== undefined && texts.includes(letter))]).toEqual([length, true]);
+      }
+    },
+  );
 });
 
 describe('wallElevation at a corner that no unit makes', () => {
