@@ -56,13 +56,13 @@ describe('a run that takes longer than it may', () => {
   });
 
   it('fails, says why, and the next revision is measured all the same', async () => {
-    const failed = await call<Job>(server, 'contractor', 'POST', '/v1/jobs', row(4_000));
+    const failed = await call<Job>(server, 'contractor', 'POST', '/v1/jobs', row(9_000));
     expect([failed.status, failed.body.state]).toEqual([201, 'failed']);
     const takeoff = await call(server, 'contractor', 'GET', `/v1/jobs/${failed.body.id}/takeoff`);
     expect([takeoff.status, takeoff.body['code']]).toEqual([409, 'illegal-move']);
     expect(takeoff.body['detail']).toBe('Revision 1 could not be measured: It takes longer than the 3 s it may take.');
     const events = await call(server, 'contractor', 'GET', `/v1/jobs/${failed.body.id}/events`);
-    expect(events.text).toBe('event: progress\ndata: {"stage":"failed","done":0,"total":4000}\n\n');
+    expect(events.text).toBe('event: progress\ndata: {"stage":"failed","done":0,"total":9000}\n\n');
     const put = await call<Job>(server, 'contractor', 'PUT', `/v1/jobs/${failed.body.id}/schedule`, shed(), {
       'if-match': `"${failed.body.version}"`,
     });
