@@ -1,4 +1,4 @@
 import { CAUTIONS } from '../../domain/evidence/cautions.js';
 
-/** What stands in the title block of every drawing: the first of the cautions that every paper carries. */
-export const drawingCaution = (): string => CAUTIONS.slice(0, 2).join(' ');
+/** What stands in the title block of every drawing: the cautions that every paper carries. */
+export const drawingCaution = (): string => CAUTIONS.join(' ');

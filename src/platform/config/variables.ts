@@ -30,7 +30,7 @@ export const VARIABLES = {
     meaning: 'Threads for reading, measuring and drawing; empty is the processor\'s cores less one, at least one',
     schema: z.string().transform((text) => (text === '' ? String(Math.max(1, availableParallelism() - 1)) : text)).pipe(whole(1, 256)),
   },
-  THREAD_MEMORY_MB: { default: '512', meaning: 'Most memory of one thread; one that needs more is ended and its input refused', schema: whole(64, 16_384) },
+  THREAD_MEMORY_MB: { default: '2048', meaning: 'Most memory of one thread; one that needs more is ended and its input refused', schema: whole(64, 16_384) },
   THREAD_DEADLINE_S: { default: '120', meaning: 'Most seconds for one piece of threaded work', schema: whole(1, 3_600) },
   UPLOAD_LIMIT_MB: { default: '32', meaning: 'Largest schedule that is taken', schema: whole(1, 1_024) },
   RUN_WAIT_S: { default: '20', meaning: 'How long a submitted job is waited for before the answer is 202', schema: whole(0, 300) },
