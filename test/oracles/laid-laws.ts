@@ -220,6 +220,9 @@ function straightLines({ walls, junctions }: LaidStorey): LaidWall[][] {
   return [...new Set(lines.values())];
 }
 
+/** A leg gives or takes what its run misses of whole modules: 2 µm (decision 6), and half a nanometre of its own rounding. */
+const LEG_REACH = 2_000.5;
+
 /** A corner unit gives a leg to each of its walls, long and short in turn, course by course. */
 function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): string[] {
   const broken: string[] = [];
@@ -233,8 +236,9 @@ function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): str
         const laid = wall.courses.flatMap(({ pieces }) => pieces).find((each) => each.id === piece && each.junction === junction.id);
         return laid ? laid.to - laid.from + mitre : NaN;
       });
-      const longFirst = Math.abs(legs[0]! - made.long) < 1e3 && Math.abs(legs[1]! - made.short) < 1e3;
-      const shortFirst = Math.abs(legs[0]! - made.short) < 1e3 && Math.abs(legs[1]! - made.long) < 1e3;
+      const is = (leg: number, as: number): boolean => Math.abs(leg - as) <= LEG_REACH;
+      const longFirst = is(legs[0]!, made.long) && is(legs[1]!, made.short);
+      const shortFirst = is(legs[0]!, made.short) && is(legs[1]!, made.long);
       if (!longFirst && !shortFirst) broken.push(`${id}/${junction.id} course ${course}: legs ${legs.join(' and ')}`);
       const now = longFirst ? 'long' : 'short';
       if (now === before) broken.push(`${id}/${junction.id} course ${course}: ${now} leg twice`);

@@ -50,7 +50,7 @@ function evaluated(rule: Rule, { job, range, psf = 600 }: DoesNotApply): Evaluat
   const { materials, instructions, findings } = evaluateRules(job, ruleRange(range), () => ({ psf, basis: 'pour' }), [rule]);
   return {
     materials: materials.flatMap(({ sku, because }) =>
-      because.map(({ storey, wall, course, quantity }): Used => [sku, storey, String(wall), Number(course), quantity]),
+      because.map(({ storey, wall, course, quantity }): Used => [sku, String(storey), String(wall), Number(course), quantity]),
     ),
     says: instructions.map(({ text }) => text),
     findings: findings.map(({ code, severity, storey, numbers }) => `${severity} ${code} ${storey} ${JSON.stringify(numbers)}`),

@@ -68,8 +68,11 @@ function declaredPartner(walls: readonly Wall[], byMark: ReadonlyMap<string, num
   return partner === undefined ? null : { wall: partner, end: joint.with.end };
 }
 
-/** Groups ends that meet: within 1 mm of each other, or declared to. */
-function meetingEnds(walls: readonly Wall[]): WallEnd[][] {
+/** The key of one end in a set of ends. */
+export const endKey = ({ wall, end }: WallEnd): string => `${wall}/${end}`;
+
+/** Groups ends that meet: within 1 mm of each other, or declared to. Ends kept apart meet nobody. */
+function meetingEnds(walls: readonly Wall[], apart: ReadonlySet<string>): WallEnd[][] {
   const ends = walls.flatMap((_, wall): WallEnd[] => [{ wall, end: 'start' }, { wall, end: 'end' }]);
   const sets = new DisjointSets(ends.length);
   joinWithin(sets, ends.map(({ wall, end }) => pointOf(walls[wall]!, end)), MEETING_REACH);
@@ -78,7 +81,10 @@ function meetingEnds(walls: readonly Wall[]): WallEnd[][] {
     const partner = declaredPartner(walls, byMark, end);
     if (partner) sets.join(index, partner.wall * 2 + (partner.end === 'start' ? 0 : 1));
   });
-  return sets.groups().map((group) => group.map((index) => ends[index]!));
+  return sets.groups().flatMap((group) => {
+    const members = group.map((index) => ends[index]!);
+    return members.some((end) => apart.has(endKey(end))) ? members.map((end) => [end]) : [members];
+  });
 }
 
 /**
@@ -169,10 +175,11 @@ function loopOf(walls: readonly Wall[], walk: { steps: Step[]; closed: boolean }
  *
  * @param walls  walls of one storey, straight ones only
  * @param coreWidth  clear width of a core by its code [nm]
+ * @param apart      ends (`endKey`) that meet inside another wall's body and so stop there, each for itself
  * @source statement of the project's decision 2
  */
-export function normaliseLines(walls: readonly Wall[], coreWidth: (core: string) => Nm): NormalPlan {
-  const nodes = meetingEnds(walls).map((ends) => settle(walls, ends, coreWidth));
+export function normaliseLines(walls: readonly Wall[], coreWidth: (core: string) => Nm, apart: ReadonlySet<string> = new Set()): NormalPlan {
+  const nodes = meetingEnds(walls, apart).map((ends) => settle(walls, ends, coreWidth));
   const nodeOf = walls.map(() => ({ start: -1, end: -1 }));
   nodes.forEach((node, index) => node.ends.forEach(({ wall, end }) => (nodeOf[wall]![end] = index)));
   const partners: Record<EndName, WallEnd | null>[] = walls.map(() => ({ start: null, end: null }));

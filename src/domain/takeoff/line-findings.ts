@@ -6,6 +6,7 @@ import { nodeSetBack } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { LineOpening } from './openings.js';
 import type { LineResult } from './storey-layout.js';
+import { cutOutHalf } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
 
 /** Runs whose legs leave less than the smallest piece, or overlap, and walls that their corners use up. */
@@ -25,15 +26,16 @@ function seamNote(result: LineResult, storey: string, range: FormRange): Finding
   const { seam } = result.laid;
   if (!seam) return [];
   const { walls } = result.line;
-  const holder = walls.findLast(({ from }) => seam.at > from) ?? walls[0]!;
+  const station = seam.at ?? 0;
+  const holder = walls.findLast(({ from }) => station > from) ?? walls[0]!;
   const { wall } = holder;
-  const at = wall.reversed ? wall.length - (seam.at - holder.from) : seam.at - holder.from;
+  const at = wall.reversed ? wall.length - (station - holder.from) : station - holder.from;
   const numbers = {
     remainderMm: toMm(seam.remainder),
     shorterMm: toMm(wall.drawn - seam.remainder),
     longerMm: toMm(wall.drawn + range.cutModule - seam.remainder),
   };
-  return [finding('seam', { storey, wall: wall.wall.mark, walls: walls.map((entry) => entry.wall.wall.mark), atMm: toMm(at), numbers })];
+  return [finding('seam', { storey, wall: wall.wall.mark, walls: walls.map((entry) => entry.wall.wall.mark), atMm: seam.at === null ? null : toMm(at), numbers })];
 }
 
 const meetInHeight = (a: LineOpening, b: LineOpening): boolean => a.sill < b.head && b.sill < a.head;
@@ -105,10 +107,24 @@ function intoThrough(result: LineResult, storey: string): Finding[] {
     .map((opening) => finding('outside-method', { ...openingPlace(result, opening, storey), numbers: { feature: 'opening in a tee', opening: opening.mark }, source: 'take-off' }));
 }
 
+/** A branch that lands in a hole has nothing to stand on. */
+function overTees(result: LineResult, plan: StoreyPlan): Finding[] {
+  return result.line.tees.flatMap(({ tee, at }) => {
+    const half = cutOutHalf(tee, plan);
+    const { wall } = plan.walls[tee.branch]!;
+    const [low, high] = [wall.base - result.line.base, wall.base - result.line.base + plan.stacks[tee.branch]!.stack.height];
+    return result.openings
+      .filter((opening) => opening.from < at + half && opening.to > at - half && opening.sill < high && opening.head > low)
+      .map((opening) =>
+        finding('outside-method', { ...openingPlace(result, opening, plan.storey.id), numbers: { feature: 'opening over a tee', opening: opening.mark, branch: wall.mark }, source: 'take-off' }),
+      );
+  });
+}
+
 /** Findings of one line: short runs, seams, openings close to corners, narrow piers. */
 export function lineFindings(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
   const storey = plan.storey.id;
-  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range), ...intoThrough(result, storey)];
+  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range), ...intoThrough(result, storey), ...overTees(result, plan)];
 }
 
 /** Findings on heights, one for each storey and height: ripped, not coursed, more than a single lift should reach. */

@@ -9,7 +9,9 @@ import type { CourseRun, Segment } from './runs.js';
 export interface LinePiece {
   readonly from: Nm;
   readonly to: Nm;
-  /** Station of the off-module joint this piece was cut for, null where it has none. */
+  /** Cut to what is left of the module: it has a joint off the interlock. */
+  readonly offModule: boolean;
+  /** Station of that joint where it is the line's seam; null where it is a leg's own, which moves from course to course. */
   readonly seamAt: Nm | null;
   /** Added to its axis length where an end is cut on the skew. */
   readonly over: Nm;
@@ -19,8 +21,8 @@ export interface LaidLine {
   readonly runs: readonly CourseRun[];
   /** Straight pieces of each course in order of station. */
   readonly pieces: readonly (readonly LinePiece[])[];
-  /** Station of the line's seam and what is left of the module there; null where every run is whole modules. */
-  readonly seam: { readonly at: Nm; readonly remainder: Nm } | null;
+  /** The line's seam and what is left of the module; no station where it falls on the legs; null where every run is whole modules. */
+  readonly seam: { readonly at: Nm | null; readonly remainder: Nm } | null;
   readonly cost: LayoutCost;
   /** Lengths of all straight pieces, longest first, ripped ones as negative numbers: what two layouts are compared by last. */
   readonly lengths: readonly Nm[];
@@ -56,10 +58,10 @@ function seamPlaces(runs: readonly CourseRun[], range: FormRange): { at: Nm; rem
     .filter(({ at }) => at - left >= range.minPiece && right - at >= range.minPiece);
 }
 
-/** A run too short to be parted has its off-module joint at the right-hand leg. */
+/** A run too short to be parted has its off-module joint at a leg, which moves from course to course; the bond counts it. */
 function seamAtLeg(runs: readonly CourseRun[], range: FormRange): LaidLine['seam'] {
   const span = runs.flatMap((run) => run.segments).find((segment) => offModule(segment, range) > 0);
-  return span ? { at: span.to, remainder: offModule(span, range) } : null;
+  return span ? { at: null, remainder: offModule(span, range) } : null;
 }
 
 function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement[])[], seam: LaidLine['seam'], cost: LayoutCost, range: FormRange): LaidLine {
@@ -69,7 +71,8 @@ function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement
       const seamHere = segment.seamRight || offModule(segment, range) > 0;
       return own.map((piece, order): LinePiece => ({
         ...piece,
-        seamAt: seamHere && order === own.length - 1 ? piece.to : null,
+        offModule: seamHere && order === own.length - 1,
+        seamAt: segment.seamRight && order === own.length - 1 ? piece.to : null,
         over: (order === 0 ? segment.overLeft : 0) + (order === own.length - 1 ? segment.overRight : 0),
       }));
     }),
@@ -101,8 +104,9 @@ function layOneWay(runs: readonly CourseRun[], range: FormRange, memory: BondMem
   return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
 }
 
-const mirroredPiece = ({ from, to, seamAt, over }: LinePiece, length: Nm): LinePiece => ({
+const mirroredPiece = ({ from, to, seamAt, over, offModule: off }: LinePiece, length: Nm): LinePiece => ({
   over,
+  offModule: off,
   from: length - to,
   to: length - from,
   seamAt: seamAt === null ? null : length - seamAt,
@@ -113,7 +117,7 @@ function mirrored(laid: LaidLine, length: Nm): LaidLine {
     ...laid,
     runs: laid.runs.map((run) => mirroredRun(run, length)),
     pieces: laid.pieces.map((course) => course.map((piece) => mirroredPiece(piece, length)).reverse()),
-    seam: laid.seam && { ...laid.seam, at: length - laid.seam.at },
+    seam: laid.seam && { ...laid.seam, at: laid.seam.at === null ? null : length - laid.seam.at },
   };
 }
 

@@ -123,7 +123,7 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
         kind: 'straight',
         sku: `${range.straightPrefix}${line.core.code}`,
         hand: null,
-        why: reason(piece.to - piece.from + piece.over, order, group.length, piece.seamAt !== null, range.formLength),
+        why: reason(piece.to - piece.from + piece.over, order, group.length, piece.offModule, range.formLength),
         inside: false,
         junction: null,
         counted: true,

@@ -1,5 +1,5 @@
 import { finding, type Finding } from '../evidence/finding.js';
-import { distance } from '../geometry/vector.js';
+import { distance, type Vector } from '../geometry/vector.js';
 import { toMm } from '../quantity/length.js';
 import { MEETING_REACH } from '../schedule/line-normalisation.js';
 import type { PlanJunction, StoreyPlan } from './storey-plan.js';
@@ -52,6 +52,20 @@ function openPlan(plan: StoreyPlan): Finding[] {
   return [finding('plan-open', { storey, walls: found?.walls ?? [], numbers: found ? { gapMm: Math.round(toMm(found.gap) * 1e3) / 1e3 } : { loops: 0 } })];
 }
 
+/** Two walls that each end in the other's body: a corner drawn apart, which neither a corner unit nor a tee can make. */
+function cornersApart(plan: StoreyPlan): Finding[] {
+  return plan.tees.flatMap((tee, index) => {
+    const other = plan.tees.findIndex((candidate) => candidate.branch === tee.through && candidate.through === tee.branch);
+    if (other < index) return [];
+    const ends = [tee, plan.tees[other]!].map(({ branch, branchEnd }) => {
+      const wall = plan.walls[branch]!;
+      return (branchEnd === 'start') === wall.reversed ? wall.wall.to : wall.wall.from;
+    }) as [Vector, Vector];
+    const marks = [tee.branch, tee.through].map((wall) => plan.walls[wall]!.wall.mark);
+    return [finding('plan-open', { storey: plan.storey.id, walls: marks, numbers: { gapMm: Math.round(toMm(distance(...ends)) * 1e3) / 1e3 } })];
+  });
+}
+
 /** Walls that meet and whose beds do not lie at one height: their courses cannot be bonded into each other. */
 function bedsApart(plan: StoreyPlan): Finding[] {
   const beds = (wall: number): number[] =>
@@ -80,5 +94,5 @@ export function planFindings(plan: StoreyPlan, partial: boolean): Finding[] {
     const key = `${found.code} ${found.code === 'walls-cross' ? found.walls.slice(0, 2).join(' ') : found.walls.join(' ')}`;
     return !seen.has(key) && seen.add(key);
   });
-  return [...once, ...bedsApart(plan), ...(partial ? [] : openPlan(plan))];
+  return [...once, ...cornersApart(plan), ...bedsApart(plan), ...(partial ? [] : openPlan(plan))];
 }

@@ -120,10 +120,21 @@ function legsAt(line: Line, turn: number, made: { long: Nm; short: Nm } | null, 
   return typeof unit === 'string' ? null : unit.legs.get(line.core.code)!;
 }
 
-/** Legs that overlap share the room between them; the finding `run-too-short` says so. */
-function fitLegs(from: Nm, to: Nm, start: EndState, end: EndState): { startTo: Nm; endFrom: Nm } {
+/** Within this of a whole number of cut modules a run is that number (decision 6): sines and tangents leave less. */
+const MODULE_REACH: Nm = 2_000;
+
+/**
+ * Where the legs end; the leg gives or takes what a run misses of whole modules by no more than the reach. Legs that overlap share
+ * the room; the finding `run-too-short` says so.
+ */
+function fitLegs(from: Nm, to: Nm, start: EndState, end: EndState, module: Nm): { startTo: Nm; endFrom: Nm } {
   const room = to - from;
-  if (room >= start.leg + end.leg) return { startTo: from + start.leg, endFrom: to - end.leg };
+  const run = room - start.leg - end.leg;
+  if (run >= 0) {
+    const past = run - Math.round(run / module) * module;
+    const stray = start.leg + end.leg > 0 && Math.abs(past) <= MODULE_REACH ? past : 0;
+    return end.leg > 0 ? { startTo: from + start.leg, endFrom: to - end.leg - stray } : { startTo: from + start.leg + stray, endFrom: to };
+  }
   const startTo = from + Math.round((room * start.leg) / (start.leg + end.leg));
   return { startTo, endFrom: startTo };
 }
@@ -161,7 +172,7 @@ export function courseRuns(line: Line, openings: readonly LineOpening[], arrivin
         .filter((opening) => takesWhole(opening, bottom, height))
         .map((opening) => ({ from: Math.max(from, opening.formsFrom), to: Math.min(to, opening.formsTo), opening }))
         .filter((gap) => gap.to > gap.from);
-      const fitted = fitLegs(from, to, start, end);
+      const fitted = fitLegs(from, to, start, end, range.cutModule);
       const firstVoid = voids[0]?.from ?? to;
       const lastVoid = voids.at(-1)?.to ?? from;
       const startTo = Math.min(fitted.startTo, Math.max(from, firstVoid));

@@ -6,7 +6,7 @@ import type { Schedule, Storey, Wall } from '../schedule/schedule.js';
 import { inWalkingOrder, layAxes, walkEnd, type AxisWall } from './axes.js';
 import { cornerUnitFor } from './corners.js';
 import { storeyStacks, type WallStack } from './storey-stacks.js';
-import { findTees, type Tee } from './tees.js';
+import { endsInsideWalls, findTees, type Tee } from './tees.js';
 
 /** What stands at one end of a wall, in walking direction. */
 export type EndJoint =
@@ -69,8 +69,11 @@ function nodePoint(node: PlanNode, walls: readonly AxisWall[]): Vector {
 
 /** Brings one storey's straight walls to axes and settles every junction. */
 export function planStorey(storey: Storey, walls: readonly Wall[], range: FormRange): StoreyPlan {
-  const plan = normaliseLines(walls, (core) => range.cores.get(core)?.width ?? 0);
-  const { tees, walls: axes } = findTees(plan, layAxes(plan, range), range.parameters.turnToleranceDeg);
+  const coreWidth = (core: string): number => range.cores.get(core)?.width ?? 0;
+  const drawn = normaliseLines(walls, coreWidth);
+  const apart = endsInsideWalls(drawn, layAxes(drawn, range));
+  const plan = apart.size > 0 ? normaliseLines(walls, coreWidth, new Set(apart.keys())) : drawn;
+  const { tees, walls: axes } = findTees(plan, layAxes(plan, range), range.parameters.turnToleranceDeg, apart);
   const group = groupsOf(plan, tees);
   const stacks = storeyStacks(walls.map(({ height, base }, index) => ({ height, base, group: group(index) })), range);
   const joints = walls.map((): Mutable<Record<EndName, EndJoint>> => ({ start: { kind: 'free' }, end: { kind: 'free' } }));

@@ -28,10 +28,10 @@ export interface UnitCount {
   readonly because: readonly Because[];
 }
 
-/** Where a quantity comes from. */
+/** Where a quantity comes from; no storey where it concerns the whole job. */
 export interface Because {
   readonly rule: string;
-  readonly storey: string;
+  readonly storey: string | null;
   readonly wall: string | null;
   readonly course: number | null;
   readonly quantity: number;

@@ -1,7 +1,7 @@
 import { add, cross, leftNormal, radians, scale, turnDegrees, type Vector } from '../geometry/vector.js';
 import { forEachNearPair } from '../geometry/near-pairs.js';
 import { meantLength, type Nm } from '../quantity/length.js';
-import { MEETING_REACH, STRAIGHT_BELOW_DEG, type EndName, type NormalPlan, type WallEnd } from '../schedule/line-normalisation.js';
+import { endKey, MEETING_REACH, STRAIGHT_BELOW_DEG, type EndName, type NormalPlan, type WallEnd } from '../schedule/line-normalisation.js';
 import { inFrameOf, walkEnd, withBacks, type AxisWall } from './axes.js';
 
 /** A branch that ends on the side of a through wall. Stations and ends are in walking direction. */
@@ -72,6 +72,28 @@ function landingOf(branch: AxisWall, end: EndName, through: AxisWall, toleranceD
   return { landing, back: -beyond };
 }
 
+/**
+ * Ends that meet inside the body of a third wall, with that wall: nothing turns or runs on there, each stops on it (decision 8, crossing).
+ */
+export function endsInsideWalls(plan: NormalPlan, walls: readonly AxisWall[]): Map<string, number> {
+  const nodes = plan.nodes.filter((node) => node.kind === 'pair');
+  const points = nodes.map(({ ends }) => {
+    const [{ wall, end }] = ends as [WallEnd];
+    return walkEnd(walls[wall]!.reversed, end) === 'start' ? walls[wall]!.from : walls[wall]!.to;
+  });
+  const inside = new Map<string, number>();
+  const strips = [...points.map((point) => ({ from: point, to: point, reach: 0 })), ...walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness / 2 }))];
+  forEachNearPair(strips, (first, second) => {
+    const node = nodes[first];
+    const wall = walls[second - nodes.length];
+    if (!node || !wall || node.ends.some((end) => end.wall === wall.index)) return;
+    const { along, across } = inFrameOf(wall, points[first]!);
+    const deep = Math.abs(across) < wall.thickness / 2 - MEETING_REACH && along > MEETING_REACH && along < wall.length - MEETING_REACH;
+    if (deep) node.ends.forEach((end) => inside.set(endKey(end), wall.index));
+  });
+  return inside;
+}
+
 /** Ends that stop at a node where others go through, with the wall they stop on. */
 function branchesAtNodes(plan: NormalPlan): { end: WallEnd; through: number; crossing: boolean }[] {
   return plan.nodes.flatMap((node) =>
@@ -80,7 +102,7 @@ function branchesAtNodes(plan: NormalPlan): { end: WallEnd; through: number; cro
 }
 
 /** Lone ends that lie in the footprint of another wall: of several the squarest, then the first drawn. */
-function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[]): { end: WallEnd; through: number; crossing: boolean }[] {
+function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[], inside: ReadonlyMap<string, number>): { end: WallEnd; through: number; crossing: boolean }[] {
   const lone = plan.nodes.flatMap((node) => (node.kind === 'free' ? [node.ends[0]!] : []));
   const near = new Map<number, Set<number>>();
   forEachNearPair(
@@ -96,6 +118,8 @@ function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[]): { end: W
   return lone.flatMap((end) => {
     const branch = walls[end.wall]!;
     const name = walkEnd(branch.reversed, end.end);
+    const known = inside.get(endKey(end));
+    if (known !== undefined) return [{ end, through: known, crossing: false }];
     const through = [...(near.get(end.wall) ?? [])]
       .filter((other) => lands(branch, name, walls[other]!))
       .sort((a, b) => apartFromLine(branch, walls[b]!) - apartFromLine(branch, walls[a]!) || a - b)[0];
@@ -106,12 +130,13 @@ function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[]): { end: W
 /**
  * Finds every tee and brings the branches' nodes to the through walls' axes.
  *
+ * @param inside through walls already known by end (`endsInsideWalls`)
  * @source statement of the project's decisions 8 and 9
  */
-export function findTees(plan: NormalPlan, walls: readonly AxisWall[], toleranceDeg: number): { tees: Tee[]; walls: AxisWall[] } {
+export function findTees(plan: NormalPlan, walls: readonly AxisWall[], toleranceDeg: number, inside: ReadonlyMap<string, number>): { tees: Tee[]; walls: AxisWall[] } {
   const landings: Landing[] = [];
   const moved = [...walls];
-  for (const { end, through, crossing } of [...branchesAtNodes(plan), ...branchesOnSides(plan, walls)]) {
+  for (const { end, through, crossing } of [...branchesAtNodes(plan), ...branchesOnSides(plan, walls, inside)]) {
     const branch = moved[end.wall]!;
     const name = walkEnd(branch.reversed, end.end);
     if (apartFromLine(branch, walls[through]!) <= STRAIGHT_BELOW_DEG) continue;

@@ -64,6 +64,11 @@ function becauseOf(pieces: readonly PieceOrder[]): Because[] {
   return [...counts.values()];
 }
 
+/** What cutting saves: pieces that share a form with others, as a negative number, so that the causes sum to what is bought. */
+function savedByCutting(rule: string, storey: string | null, bought: number, pieces: number): Because[] {
+  return bought === pieces ? [] : [{ rule, storey, wall: null, course: null, quantity: bought - pieces }];
+}
+
 /** A plan for one sku: storey by storey, since offcuts serve the same storey. */
 function cutPlans(pieces: readonly PieceOrder[], range: FormRange): { storey: string; plan: CutPlan }[] {
   const storeys = [...new Set(pieces.map((piece) => piece.storey))];
@@ -105,12 +110,17 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Ord
     if (kind === 'corner-pair') {
       const left = group.filter((piece) => piece.hand === 'left').length;
       const bought = pairBlanks(left, group.length - left);
-      units.push({ ...count, hand: null, bought, spare: 0, lowerBound: bought });
+      const because = [...count.because, ...savedByCutting('paired-unit', null, bought, group.length)];
+      units.push({ ...count, because, hand: null, bought, spare: 0, lowerBound: bought });
     } else if (kind === 'straight' || kind === 'strip' || kind === 'end-closure') {
       const plans = cutPlans(group, range);
       const bought = plans.reduce((sum, { plan }) => sum + plan.bins.length, 0);
       const lowerBound = plans.reduce((sum, { plan }) => sum + plan.lowerBound, 0);
-      units.push({ ...count, hand: null, bought, spare: spareForms(bought, kind, range.parameters.spareForms), lowerBound });
+      const because = plans.flatMap(({ storey, plan }) => {
+        const own = count.because.filter((cause) => cause.storey === storey);
+        return [...own, ...savedByCutting('cutting', storey, plan.bins.length, group.filter((piece) => piece.storey === storey).length)];
+      });
+      units.push({ ...count, because, hand: null, bought, spare: spareForms(bought, kind, range.parameters.spareForms), lowerBound });
       const byId = new Map(group.map((piece) => [piece.id, piece]));
       const lines = cutLines(plans, sku, byId);
       const stock = stockOf(kind, range);

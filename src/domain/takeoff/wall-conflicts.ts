@@ -1,11 +1,13 @@
 import { finding, type Finding } from '../evidence/finding.js';
 import { cross, subtract, turnDegrees } from '../geometry/vector.js';
 import { forEachNearPair } from '../geometry/near-pairs.js';
+import { stripsOverlap } from '../geometry/strips-overlap.js';
 import { MEETING_REACH, STRAIGHT_BELOW_DEG } from '../schedule/line-normalisation.js';
 import { toMm } from '../quantity/length.js';
 import { inFrameOf, type AxisWall } from './axes.js';
 import { cutOutHalf } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
+import type { Tee } from './tees.js';
 
 /** Station along `a` where the axis of `b` passes through it; null where it does not pass through both. */
 function crossingStation(a: AxisWall, b: AxisWall): number | null {
@@ -29,41 +31,73 @@ function sharedLength(a: AxisWall, b: AxisWall): number {
   return Math.max(0, high - low);
 }
 
-/** Walls that pass through each other (`walls-cross`) or lie in each other (`wall-overlap`). */
+/** Pairs of walls that may share ground: those that meet, and those straight on from one that meets. */
+function acquainted(plan: StoreyPlan): (first: number, second: number) => boolean {
+  const meets = new Set<string>();
+  const onward = new Map<number, number[]>();
+  const add = (a: number, b: number): void => {
+    meets.add(`${a}/${b}`).add(`${b}/${a}`);
+  };
+  for (const { kind, walls } of plan.junctions) {
+    walls.forEach((wall, index) => walls.slice(index + 1).forEach((other) => add(wall, other)));
+    if (kind !== 'straight') continue;
+    for (const [wall, other] of [walls, [...walls].reverse()] as [number, number][]) onward.set(wall, [...(onward.get(wall) ?? []), other]);
+  }
+  for (const [a, b] of meetingTees(plan)) add(a.branch, b.branch);
+  for (const { through, branch } of plan.tees) for (const other of onward.get(through) ?? []) add(branch, other);
+  return (first, second) => meets.has(`${first}/${second}`);
+}
+
+/** Walls that pass through each other (`walls-cross`) or stand in each other (`wall-overlap`). */
 export function wallConflicts(plan: StoreyPlan): Finding[] {
   const found: Finding[] = [];
   const storey = plan.storey.id;
-  forEachNearPair(
-    plan.walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness / 2 })),
-    (first, second) => {
-      const [a, b] = [plan.walls[first]!, plan.walls[second]!];
-      const turn = Math.abs(turnDegrees(a.forward, b.forward));
-      const walls = [a.wall.mark, b.wall.mark];
-      if (Math.min(turn, 180 - turn) <= STRAIGHT_BELOW_DEG) {
-        const shared = sharedLength(a, b);
-        if (shared > MEETING_REACH) found.push(finding('wall-overlap', { storey, walls, numbers: { sharedMm: rounded(toMm(shared)), core: a.core.code } }));
-        return;
-      }
-      const at = crossingStation(a, b);
-      if (at === null) return;
+  const known = acquainted(plan);
+  const bodies = plan.walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness / 2 }));
+  forEachNearPair(bodies, (first, second) => {
+    const [a, b] = [plan.walls[first]!, plan.walls[second]!];
+    const turn = Math.abs(turnDegrees(a.forward, b.forward));
+    const walls = [a.wall.mark, b.wall.mark];
+    if (Math.min(turn, 180 - turn) <= STRAIGHT_BELOW_DEG) {
+      const shared = sharedLength(a, b);
+      if (shared > MEETING_REACH) found.push(finding('wall-overlap', { storey, walls, numbers: { sharedMm: rounded(toMm(shared)), core: a.core.code } }));
+      return;
+    }
+    const at = crossingStation(a, b);
+    if (at !== null) {
       const own = a.reversed ? a.length - at : at;
       found.push(finding('walls-cross', { storey, walls, atMm: rounded(toMm(own)), numbers: { core: a.core.code, otherCore: b.core.code } }));
-    },
-  );
+    } else if (!known(first, second) && a.length > 0 && b.length > 0 && stripsOverlap(bodies[first]!, bodies[second]!, MEETING_REACH)) {
+      found.push(finding('wall-overlap', { storey, walls, numbers: { core: a.core.code } }));
+    }
+  });
   return [...found, ...crossingTees(plan)];
 }
 
-/** Two branches opposite each other cut both panels of the through wall: a crossing, whoever drew it as two tees. */
-function crossingTees(plan: StoreyPlan): Finding[] {
-  return plan.tees.flatMap((tee, index) =>
-    plan.tees.slice(index + 1).flatMap((other) => {
-      if (other.through !== tee.through || other.side === tee.side || tee.crossing || other.crossing) return [];
-      const apart = Math.abs(tee.station - other.station);
-      if (apart >= cutOutHalf(tee, plan) + cutOutHalf(other, plan)) return [];
-      const walls = [tee.through, tee.branch, other.branch].map((wall) => plan.walls[wall]!.wall.mark);
-      return [finding('walls-cross', { storey: plan.storey.id, walls, atMm: rounded(toMm(tee.station)), numbers: { core: plan.walls[tee.through]!.core.code, otherCore: plan.walls[tee.branch]!.core.code } })];
-    }),
+/** Pairs of tees on one wall whose cut-outs meet, from one side or from both. */
+function meetingTees(plan: StoreyPlan): [Tee, Tee][] {
+  const byWall = new Map<number, Tee[]>();
+  for (const tee of plan.tees) byWall.set(tee.through, [...(byWall.get(tee.through) ?? []), tee]);
+  return [...byWall.values()].flatMap((tees) =>
+    tees.flatMap((tee, index) =>
+      tees
+        .slice(index + 1)
+        .filter((other) => Math.abs(tee.station - other.station) < cutOutHalf(tee, plan) + cutOutHalf(other, plan))
+        .map((other): [Tee, Tee] => [tee, other]),
+    ),
   );
+}
+
+/** Two branches whose cut-outs meet: a crossing, whoever drew it as two tees. */
+function crossingTees(plan: StoreyPlan): Finding[] {
+  return meetingTees(plan).flatMap(([tee, other]) => {
+    if (tee.crossing || other.crossing) return [];
+    const walls = [tee.through, tee.branch, other.branch].map((wall) => plan.walls[wall]!.wall.mark);
+    const through = plan.walls[tee.through]!;
+    const at = through.reversed ? through.length - tee.station : tee.station;
+    const numbers = { core: through.core.code, otherCore: plan.walls[tee.branch]!.core.code };
+    return [finding('walls-cross', { storey: plan.storey.id, walls, atMm: rounded(toMm(at)), numbers })];
+  });
 }
 
 /** Six decimals of a millimetre: a whole nanometre. */

@@ -97,6 +97,8 @@ const stackAnswer = (stack: Stack): WallAnswer['stack'] => ({
 
 const courseAnswer = (course: LaidCourse): NonNullable<WallAnswer['courses']>[number] => ({
   n: course.n,
+  fromMm: toMm(course.from),
+  toMm: toMm(course.to),
   bottomMm: toMm(course.bottom),
   heightMm: toMm(course.height),
   voids: course.voids.map(({ from, to, opening }) => ({ fromMm: toMm(from), toMm: toMm(to), opening })),

@@ -8,7 +8,7 @@ const Count = z.number().int().min(0).max(2_000_000_000);
 export const BecauseAnswer = z
   .object({
     rule: z.string(),
-    storey: z.string(),
+    storey: z.string().nullable(),
     wall: z.string().nullable(),
     course: Count.nullable(),
     quantity: z.number(),
@@ -64,6 +64,8 @@ const Piece = z
 const Course = z
   .object({
     n: Count,
+    fromMm: z.number().meta({ description: 'Where the forms of this course begin: `trimStartMm`, but for an end left free above a lower neighbour, which runs to its end as drawn' }),
+    toMm: z.number().meta({ description: 'Where they end: `lengthMm − trimEndMm`, with the same exception' }),
     bottomMm: z.number(),
     heightMm: z.number(),
     voids: z.array(z.object({ fromMm: z.number(), toMm: z.number(), opening: z.string() }).meta({ id: 'CourseVoid' })),

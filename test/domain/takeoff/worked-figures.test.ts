@@ -301,3 +301,58 @@ describe('strips (decision 12)', () => {
     expect(unit(takeoff, 'HS6')).toMatchObject({ pieces: 136, bought: 136 });
   });
 });
+
+describe('ends that meet where they should not', () => {
+  const through: WallInput = { mark: 'A', from: [0, 0], to: [480, 0], dimensionsTo: 'axis' };
+  const axis = (mark: string, from: [number, number], to: [number, number]): WallInput => ({ mark, from, to, dimensionsTo: 'axis' });
+  const holds = (walls: WallInput[]): string[] =>
+    takeOff(scheduleOf(walls), heron()).findings.filter((found) => found.severity === 'hold').map((found) => `${found.code} ${found.walls.join(' ')}`);
+
+  it.each([
+    { name: 'straight through', walls: [through, axis('P', [240, 0], [240, 150]), axis('Q', [240, 0], [240, -150])] },
+    { name: 'two inches off the axis', walls: [through, axis('P', [240, 2], [240, 150]), axis('Q', [240, 2], [240, -150])] },
+    { name: 'as a V on one side', walls: [through, axis('P', [240, 0], [340, 100]), axis('Q', [240, 0], [140, 100])] },
+  ])('holds two ends that meet inside a third wall, $name, as a crossing (decision 8)', ({ walls }) => {
+    expect(holds(walls)).toEqual(['walls-cross A P Q']);
+  });
+
+  it('counts the concrete of such a crossing once', () => {
+    const takeoff = takeOff(scheduleOf([through, axis('P', [240, 0], [240, 150]), axis('Q', [240, 0], [240, -150])]), heron());
+    // 480 and two of 150 less three free ends' closures and half the through core each: 475 + 2 × (150 − 3 − 2.5)
+    expect(cubicInches(takeoff.concrete[0]!.nm3)).toBeCloseTo((475 + 2 * 144.5) * 6 * 96, 6);
+  });
+
+  it('holds a corner drawn apart: each end stops in the other wall', () => {
+    expect(holds([{ mark: 'A', from: [0, 0], to: [240, 0] }, { mark: 'B', from: [240, 0.5], to: [240, 240] }])).toEqual(['plan-open A B']);
+  });
+
+  it('holds bodies that share ground without meeting', () => {
+    expect(holds([axis('A', [0, 0], [239.5, 0]), axis('B', [240, 0.5], [240, 240])]).length).toBe(1);
+    expect(holds([axis('A', [0, 0], [234, 0]), axis('B', [240, 0.5], [240, 240])])).toEqual([]);
+  });
+
+  it('holds a branch that lands in a hole', () => {
+    const window = { mark: 'W1', wall: 'A', at: 220, sill: 36, width: 40, height: 40 };
+    const takeoff = takeOff(scheduleOf([through, axis('P', [240, 0], [240, 150])], { openings: [window] }), heron());
+    expect(takeoff.findings.find((found) => found.code === 'outside-method')?.numbers).toMatchObject({ feature: 'opening over a tee', opening: 'W1', branch: 'P' });
+  });
+});
+
+describe('runs too short to part at a seam', () => {
+  it('counts the off-module joint at the leg in the bond and lists what it breaks', () => {
+    // axis 57.5 − 16 − 32 leaves 9.5 in: joints at 16 and 25.5, above them 32 and 41.5: 6.5 in apart.
+    const takeoff = takeOff(scheduleOf(loopOf([[0, 0], [57.5, 0], [57.5, 300], [0, 300]]).map((wall) => ({ ...wall, dimensionsTo: 'axis' as const }))), heron());
+    const own = takeoff.bondBreaks.filter((found) => found.wall === 'A');
+    expect(own.length).toBeGreaterThanOrEqual(5);
+    expect(own.every((found) => found.distance === inches(6.5) && found.cause === 'corner-legs')).toBe(true);
+    expect(takeoff.findings.find((found) => found.code === 'seam' && found.wall === 'A')?.atMm).toBeNull();
+  });
+});
+
+describe('causes', () => {
+  it('sum to what is bought: laid pieces less what cutting saves', () => {
+    for (const row of takeOff(scheduleOf(rectangle), heron()).units) {
+      expect(row.because.reduce((sum, cause) => sum + cause.quantity, 0)).toBe(row.bought);
+    }
+  });
+});

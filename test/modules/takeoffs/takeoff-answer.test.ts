@@ -61,6 +61,8 @@ describe('takeoffAnswer', () => {
     expect(wallAnswer(wall, true).courses).toEqual([
       {
         n: 1,
+        fromMm: 0,
+        toMm: 1193.8,
         bottomMm: 0,
         heightMm: 406.4,
         voids: [{ fromMm: 508, toMm: 711.2, opening: 'D1' }],
