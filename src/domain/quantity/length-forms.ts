@@ -4,6 +4,8 @@ import { decimalText, sum, times, type Rational } from './rational.js';
 const DECIMAL = String.raw`(?:\d{1,15}(?:\.\d{1,20})?|\.\d{1,20})`;
 const FRACTION = String.raw`\d{1,3}\/\d{1,3}`;
 const MIXED = String.raw`\d{1,15}(?: | ?- ?)${FRACTION}`;
+/** Inches that need no mark behind feet: `12' 1/2` might be twelve and a half feet, so a fraction by itself is none. */
+const UNMARKED = `(${MIXED}|${DECIMAL})`;
 const NUMBER = `(${MIXED}|${FRACTION}|${DECIMAL})`;
 const FEET = String.raw`(?:'|ft\.?|feet|foot)`;
 const INCHES = String.raw`(?:"|in\.?|inches|inch)`;
@@ -15,19 +17,24 @@ export type FormReading =
   | { readonly fault: 'fraction' | 'feet-not-whole' | 'inches-over' | 'fraction-unit' | 'unit-missing'; readonly nm?: Rational };
 
 export interface LengthForm {
-  readonly name: 'feet-and-inches' | 'feet' | 'inches' | 'metric' | 'bare';
+  readonly name: 'feet-and-inches' | 'feet-and-unmarked-inches' | 'feet' | 'inches' | 'metric' | 'bare';
   readonly pattern: RegExp;
   readonly read: (parts: readonly string[], bareUnit: WrittenLengthUnit | null) => FormReading;
 }
 
 /**
- * The five ways of writing a length. Each pattern takes the whole of a plain text and no text satisfies two of them, so an
- * accepted text has one reading. A sign stands before the whole length: `-12'-6"` is minus twelve and a half feet.
+ * The six ways of writing a length. Each pattern takes the whole of a plain text and no text satisfies two of them, so an
+ * accepted text has one reading. Inches behind feet may lack their mark where a dash or a space parts the two (`12'-6`). A sign stands before the whole length: `-12'-6"` is minus twelve and a half feet.
  */
 export const LENGTH_FORMS: readonly LengthForm[] = [
   {
     name: 'feet-and-inches',
     pattern: new RegExp(`^-?(${DECIMAL}|${MIXED}) ?${FEET} ?-? ?${NUMBER} ?${INCHES}$`),
+    read: readFeetAndInches,
+  },
+  {
+    name: 'feet-and-unmarked-inches',
+    pattern: new RegExp(`^-?(${DECIMAL}|${MIXED}) ?${FEET}(?: ?- ?| )${UNMARKED}$`),
     read: readFeetAndInches,
   },
   { name: 'feet', pattern: new RegExp(`^-?${NUMBER} ?${FEET}$`), read: ([number]) => scaled(number, 'ft') },

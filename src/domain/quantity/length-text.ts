@@ -20,7 +20,7 @@ export interface LengthReadingOptions {
 /**
  * A length as people write it, in whole nanometres.
  *
- * Reads `12'-6 1/2"`, `12ft 6.5in`, `12' 6"`, `150.5"`, `6-1/2"`, `3.81 m`, `3810mm`, typographic primes and fraction glyphs, and bare
+ * Reads `12'-6 1/2"`, `12'-6`, `12ft 6.5in`, `12' 6"`, `150.5"`, `6-1/2"`, `3.81 m`, `3810mm`, typographic primes and fraction glyphs, and bare
  * numbers in the given unit. Arithmetic is exact (whole numbers over whole numbers); a value finer than a nanometre is rounded once
  * to the nearest one. Never NaN or infinite. Commas, exponents, doubled apostrophes, mixed systems and fractions not below one are
  * refused because they have two readings or none.

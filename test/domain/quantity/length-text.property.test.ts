@@ -32,6 +32,7 @@ describe('lengths, for all values', () => {
         fc.pre(over > 0 && over < under);
         const expected = BigInt(feet) * 304_800_000n + BigInt(whole) * 25_400_000n + (BigInt(over) * 25_400_000n) / BigInt(under);
         expect(readLength(`${feet}'-${whole} ${over}/${under}"`, { unit: null })).toEqual({ ok: true, value: Number(expected) });
+        expect(readLength(`${feet}'-${whole} ${over}/${under}`, { unit: 'mm' })).toEqual({ ok: true, value: Number(expected) });
         expect(readLength(`${feet * 12 + whole} ${over}/${under}`, { unit: 'in' })).toEqual({ ok: true, value: Number(expected) });
       }),
     );
