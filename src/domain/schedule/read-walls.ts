@@ -136,7 +136,7 @@ function readLine(reader: RowReader): Pick<WallDraft, 'ends' | 'length' | 'arc'>
   if ((from === null) !== (to === null)) return reader.fail(from === null ? 'from' : 'to', 'both ends of the wall, from and to');
   if (from === null || to === null) return withoutEnds(reader, written, arc);
   const chord = Math.hypot(to.x - from.x, to.y - from.y);
-  if (chord < MEETING_DISTANCE) return reader.fail('to', 'an end other than the start: this wall has no length');
+  if (chord < MEETING_DISTANCE) return reader.fail('to', 'an end other than the start: this wall has no length', endsText(reader));
   if (arc && 2 * arc.radius < chord - 1)
     return reader.fail(
       'arc',
@@ -144,11 +144,15 @@ function readLine(reader: RowReader): Pick<WallDraft, 'ends' | 'length' | 'arc'>
       'radius too small',
     );
   const drawn = arc ? Math.round(arcLength(chord, arc.radius)) : meantLength(chord);
-  if (drawn > MAX_WALL_LENGTH) return reader.fail('to', `a wall of at most ${MAX_WALL_LENGTH / 1e9} m`);
+  if (drawn > MAX_WALL_LENGTH) return reader.fail('to', `a wall of at most ${MAX_WALL_LENGTH / 1e9} m`, endsText(reader));
   if (written !== null && Math.abs(written - drawn) >= MEETING_DISTANCE)
     return reader.fail('length', `the length between the ends, ${reader.print(drawn)}, or no length`);
   return { ends: { from, to }, length: written ?? drawn, arc };
 }
+
+/** Both ends as they were sent: `[0, 0] to [0, 0]`. */
+const endsText = (reader: RowReader): string =>
+  (['from', 'to'] as const).map((key) => `[${(reader.value(key) as readonly unknown[]).join(', ')}]`).join(' to ');
 
 function withoutEnds(
   reader: RowReader,

@@ -19,6 +19,9 @@ const changed = (change: (document: any) => unknown): any => {
   return document;
 };
 
+/** Nought in 36 characters. */
+const NOUGHT = `${'0'.repeat(15)}.${'0'.repeat(20)}`;
+
 describe('the canonical schedule', () => {
   it('has every length in nm, every default and every place', () => {
     const schedule = read(rectangle());
@@ -176,9 +179,11 @@ describe('what is refused, with its pointer, what was read and what would do', (
     ['a duplicate mark', (d) => (d.walls[3].mark = 'A'), '/walls/3/mark', 'A', '/walls/0 has it already'],
     ['a duplicate opening mark', (d) => d.openings.push({ ...d.openings[0], at: 200 }), '/openings/1/mark', 'D1', '/openings/0 has it already'],
     ['a mark over 40 characters', (d) => (d.walls[3].mark = 'm'.repeat(41)), '/walls/3/mark', 'm'.repeat(41), '1 to 40 characters'],
-    ['a wall of zero length', (d) => (d.walls[0].to = [0, 0]), '/walls/0/to', 'a list of 2', 'no length'],
+    ['a wall of zero length', (d) => (d.walls[0].to = [0, 0]), '/walls/0/to', '[0, 0] to [0, 0]', 'no length'],
+    ['a wall of zero length, written in feet and inches', (d) => ((d.walls[0].from = [`1'-0"`, 12]), (d.walls[0].to = [12, `1'-0"`])), '/walls/0/to', `[1'-0", 12] to [12, 1'-0"]`, 'no length'],
+    ['a wall of zero length, written at length', (d) => (d.walls[0].from = d.walls[0].to = [NOUGHT, NOUGHT]), '/walls/0/to', `[${NOUGHT}, ${NOUGHT}] to…`, 'no length'],
     ['a wall below one course', (d) => (d.walls[0].height = 15.9), '/walls/0/height', '15.9', `at least one course, 1'-4"`],
-    ['a wall too long to count', (d) => (d.walls[0].to = ['1001 m', 0]), '/walls/0/to', 'a list of 2', 'at most 1000 m'],
+    ['a wall too long to count', (d) => (d.walls[0].to = ['1001 m', 0]), '/walls/0/to', '[0, 0] to [1001 m, 0]', 'at most 1000 m'],
     ['a length that contradicts the ends', (d) => (d.walls[0].length = 479), '/walls/0/length', '479', `40'-0"`],
     ['an arc of less than half the chord', (d) => (d.walls[0].arc = { radius: 239, turns: 'left' }), '/walls/0/arc', 'radius too small', `20'-0"`],
     ['an opening before its wall', (d) => (d.openings[0].at = -1), '/openings/0/at', '-1', 'zero or more'],
