@@ -1,18 +1,10 @@
 import { readLength } from '../quantity/length-text.js';
 import { readQuantity } from '../quantity/quantity.js';
+import { inSpan, type Span } from '../quantity/span.js';
 import type { Dimension } from '../quantity/unit.js';
 import type { InputError } from '../evidence/input-error.js';
 import type { QuantityFault } from '../quantity/quantity-fault.js';
 import type { Result } from '../evidence/result.js';
-
-/** What a field may hold: inside the span it is a number a method may judge, outside it is a slip of the pen. */
-export interface Span {
-  readonly above?: number;
-  readonly from?: number;
-  readonly to: number;
-  /** The span in words: `more than 0 and at most 1000 ft`. */
-  readonly says: string;
-}
 
 const MAX_READ = 80;
 
@@ -81,8 +73,7 @@ export class CalculatorInput {
     if (typeof value !== 'string') return this.refuse(name, fix);
     const answer = read(value);
     if (!answer.ok) return this.refuse(name, answer.error.fix);
-    const { above = Number.NEGATIVE_INFINITY, from = Number.NEGATIVE_INFINITY, to, says } = span;
-    return answer.value > above && answer.value >= from && answer.value <= to ? answer.value : this.refuse(name, says);
+    return inSpan(answer.value, span) ? answer.value : this.refuse(name, span.says);
   }
 
   private refuse(name: string, fix: string): undefined {

@@ -1,10 +1,9 @@
 import { ASSUMED_MIX, ASSUMED_WORDS } from '../engineering/aci-347-04/assumed-mix.js';
 import { CEMENT_NAMES, cementGroup } from '../engineering/aci-347-04/cement-group.js';
+import { PLAUSIBLE } from '../engineering/plausible-spans.js';
 import { NM_PER_FOOT, toFeet, toMm } from '../quantity/length.js';
 import {
   celsiusToFahrenheit,
-  fahrenheitToCelsius,
-  feetPerHourToMetresPerHour,
   kgPerM3ToPcf,
   metresPerHourToFeetPerHour,
   millimetresToInches,
@@ -18,8 +17,6 @@ export const FRESH_CONCRETE_FIELDS = ['method', 'height', 'concrete', 'unitWeigh
 
 const METHODS: readonly string[] = ['aci-347'];
 const HIGHEST_FT = 1000;
-const FASTEST_FT_PER_H = 1000;
-const INCHES_OF_A_SLUMP_CONE = 12;
 
 /** Everything of a pour but its rate; undefined where a field could not be read, which the input has listed. */
 export function readStandingConcrete(input: CalculatorInput): Omit<FreshConcreteWall, 'riseFtPerH'> | undefined {
@@ -34,14 +31,10 @@ export function readStandingConcrete(input: CalculatorInput): Omit<FreshConcrete
     to: HIGHEST_FT * NM_PER_FOOT,
     says: `more than 0 and at most ${HIGHEST_FT} ft`,
   });
-  const concreteC = input.quantity('concrete', 'temperature', '70 F', {
-    from: fahrenheitToCelsius(-40),
-    to: 100,
-    says: 'a temperature of fresh concrete, between -40 F (-40 C) and 212 F (100 C)',
-  });
+  const concreteC = input.quantity('concrete', 'temperature', '70 F', PLAUSIBLE.concrete);
   const density = input.orElse(
     'unitWeight',
-    () => readUnitWeight(input),
+    () => input.quantity('unitWeight', 'density', '150 pcf', PLAUSIBLE.unitWeight),
     pcfToKgPerM3(ASSUMED_MIX.unitWeightPcf),
     ASSUMED_WORDS.unitWeight,
   );
@@ -74,18 +67,11 @@ export function readStandingConcrete(input: CalculatorInput): Omit<FreshConcrete
 
 /** Rate of rise [ft/h]. */
 export function readRise(input: CalculatorInput): number | undefined {
-  const says = `more than 0 and at most ${FASTEST_FT_PER_H} ft/h`;
-  const rise = input.quantity('rise', 'rise', '3 ft/h', { above: 0, to: feetPerHourToMetresPerHour(FASTEST_FT_PER_H), says });
+  const rise = input.quantity('rise', 'rise', '3 ft/h', PLAUSIBLE.rise);
   return rise === undefined ? undefined : metresPerHourToFeetPerHour(rise);
 }
 
-function readUnitWeight(input: CalculatorInput): number | undefined {
-  const says = 'a unit weight of concrete, between 30 and 500 pcf (480 and 8010 kg/m3)';
-  return input.quantity('unitWeight', 'density', '150 pcf', { from: pcfToKgPerM3(30), to: pcfToKgPerM3(500), says });
-}
-
 function readSlump(input: CalculatorInput): number | undefined {
-  const says = `at most ${INCHES_OF_A_SLUMP_CONE} in, the height of the slump cone`;
-  const nm = input.length('slump', '5 in', { from: 0, to: (INCHES_OF_A_SLUMP_CONE / 12) * NM_PER_FOOT, says });
+  const nm = input.length('slump', '5 in', PLAUSIBLE.slump);
   return nm === undefined ? undefined : millimetresToInches(toMm(nm));
 }

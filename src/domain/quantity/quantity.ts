@@ -24,7 +24,7 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   moment: 'a moment such as 500 ft-lb or 0.7 kN-m',
   time: 'a time such as 1.5 h or 90 min',
   angle: 'an angle in degrees such as 67.5',
-  fraction: 'a fraction such as 0.5 or 50 %',
+  fraction: 'a fraction such as 0.5 or 50 %, from 0 to 1',
 };
 
 /**
@@ -64,6 +64,13 @@ export function inUnit(dimension: Dimension, symbol: string, si: number): number
   const unit = unitNamed(dimension, symbol);
   if (!unit) throw new Error(`${symbol} is not a unit of ${dimension}`);
   return (si - (unit.offset ?? 0)) / unit.factor;
+}
+
+/** The other way: so many of a unit, in the SI unit of its dimension; an unknown symbol is a defect. */
+export function inSi(dimension: Dimension, symbol: string, value: number): number {
+  const unit = unitNamed(dimension, symbol);
+  if (!unit) throw new Error(`${symbol} is not a unit of ${dimension}`);
+  return toSi(value, unit);
 }
 
 const toSi = (value: number, unit: Unit): number => value * unit.factor + (unit.offset ?? 0);

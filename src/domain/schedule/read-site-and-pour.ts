@@ -1,3 +1,5 @@
+import { CEMENT_NAMES, cementGroup } from '../engineering/aci-347-04/cement-group.js';
+import { PLAUSIBLE } from '../engineering/plausible-spans.js';
 import { toMm } from '../quantity/length.js';
 import type { RowReader } from './row-reader.js';
 import type { Pour, Site } from './schedule.js';
@@ -23,12 +25,12 @@ export function readSite(document: RowReader): Site | null {
   const site = document.object('site', SITE_KEYS);
   if (!site) return null;
   return stated<Site>({
-    windMps: site.quantity('wind', 'speed'),
+    windMps: site.quantity('wind', 'speed', PLAUSIBLE.designWind),
     exposure: site.has('exposure') ? site.choice('exposure', ['B', 'C', 'D'] as const) : undefined,
-    soilKnPerM3: site.quantity('soil', 'fluid weight'),
+    soilKnPerM3: site.quantity('soil', 'fluid weight', PLAUSIBLE.soil),
     backfill: site.has('backfill') ? site.length('backfill', { most: MAX_WALL_HEIGHT }) : undefined,
     seismic: site.has('seismic') ? site.text('seismic', MAX_MARK) : undefined,
-    snowKpa: site.quantity('snow', 'pressure'),
+    snowKpa: site.quantity('snow', 'pressure', PLAUSIBLE.snow),
   });
 }
 
@@ -36,20 +38,26 @@ export function readSite(document: RowReader): Site | null {
 export function readPour(document: RowReader): Pour | null {
   const pour = document.object('pour', POUR_KEYS);
   if (!pour) return null;
-  const slump = pour.has('slump') ? pour.length('slump', { unitNeeded: true }) : undefined;
+  const slump = pour.has('slump') ? pour.length('slump', { unitNeeded: true, span: PLAUSIBLE.slump }) : undefined;
   return stated<Pour>({
-    riseMPerH: pour.quantity('rise', 'rise', { positive: true }),
-    concreteC: pour.quantity('concrete', 'temperature'),
-    unitWeightKgPerM3: pour.quantity('unitWeight', 'density', { positive: true }),
-    cement: pour.has('cement') ? pour.text('cement', MAX_MARK) : undefined,
+    riseMPerH: pour.quantity('rise', 'rise', PLAUSIBLE.rise),
+    concreteC: pour.quantity('concrete', 'temperature', PLAUSIBLE.concrete),
+    unitWeightKgPerM3: pour.quantity('unitWeight', 'density', PLAUSIBLE.unitWeight),
+    cement: readCement(pour),
     retarder: pour.has('retarder') ? pour.flag('retarder', false) : undefined,
     slumpMm: slump === undefined ? undefined : toMm(slump),
-    airC: pour.quantity('air', 'temperature'),
-    humidity: pour.quantity('humidity', 'fraction'),
-    windMps: pour.quantity('wind', 'speed'),
-    pumpM3PerH: pour.quantity('pump', 'volume rate', { positive: true }),
-    truckM3: pour.quantity('truck', 'volume', { positive: true }),
+    airC: pour.quantity('air', 'temperature', PLAUSIBLE.air),
+    humidity: pour.quantity('humidity', 'fraction', PLAUSIBLE.humidity),
+    windMps: pour.quantity('wind', 'speed', PLAUSIBLE.windAtPour),
+    pumpM3PerH: pour.quantity('pump', 'volume rate', PLAUSIBLE.pump),
+    truckM3: pour.quantity('truck', 'volume', PLAUSIBLE.truck),
   });
+}
+
+/** A cement as written, of a name that the table of cements knows. */
+function readCement(pour: RowReader): string | undefined {
+  const cement = pour.has('cement') ? pour.text('cement', MAX_MARK) : undefined;
+  return cement === undefined || cementGroup(cement) !== null ? cement : pour.fail('cement', `one of: ${CEMENT_NAMES.join(', ')}`);
 }
 
 /** Only what is stated; null where that is nothing. */

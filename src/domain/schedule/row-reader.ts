@@ -3,6 +3,7 @@ import type { Nm } from '../quantity/length.js';
 import { readLength, readLengthNumber } from '../quantity/length-text.js';
 import { printLength } from '../quantity/print-length.js';
 import { readQuantity } from '../quantity/quantity.js';
+import { inSpan, type Span } from '../quantity/span.js';
 import type { WrittenLengthUnit } from '../quantity/length-unit.js';
 import type { QuantityFault } from '../quantity/quantity-fault.js';
 import { readTurn } from '../quantity/turn-text.js';
@@ -16,6 +17,7 @@ export interface LengthRule {
   /** Zero is refused. */
   readonly positive?: boolean;
   readonly most?: Nm;
+  readonly span?: Span;
   /** A bare number has no unit here, whatever the document's is. */
   readonly unitNeeded?: boolean;
 }
@@ -111,6 +113,7 @@ export class RowReader {
     if (!length.ok && unit === null && !rule.unitNeeded && read('in').ok) return undefined;
     if (!length.ok) return this.reading.fail(pointer, value, length.error.fix);
     if (rule.positive && length.value <= 0) return this.reading.fail(pointer, value, 'a length of more than zero');
+    if (rule.span && !inSpan(length.value, rule.span)) return this.reading.fail(pointer, value, rule.span.says);
     if (rule.most !== undefined && length.value > rule.most)
       return this.reading.fail(pointer, value, `a length of at most ${rule.most / 1e9} m`);
     return length.value;
@@ -121,12 +124,12 @@ export class RowReader {
     return this.measured(key, readTurn);
   }
 
-  /** A quantity with its unit, in SI; undefined where it is absent or wrong. */
-  quantity(key: string, dimension: Dimension, rule: { readonly positive?: boolean } = {}): number | undefined {
+  /** A quantity with its unit, in SI; undefined where it is absent, wrong or not in its span. */
+  quantity(key: string, dimension: Dimension, span: Span): number | undefined {
     if (!this.has(key)) return undefined;
     const unit = this.reading.places.at(this.at(key)).unit;
     const value = this.measured(key, (raw) => readQuantity(raw, dimension, { unit }));
-    return rule.positive && value === 0 ? this.fail(key, 'more than zero') : value;
+    return value === undefined || inSpan(value, span) ? value : this.fail(key, span.says);
   }
 
   /** A nested object: null where it is absent. */

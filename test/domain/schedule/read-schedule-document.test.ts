@@ -95,6 +95,16 @@ describe('the canonical schedule', () => {
     expect(read(changed((d) => (d.site = {}))).site).toBeNull();
   });
 
+  it.each([
+    { pour: { unitWeight: '30 pcf', rise: '1000 ft/h', concrete: '-40 F', slump: '12 in', air: '140 F', humidity: '100 %', wind: '150 mph', pump: '500 yd3/h', truck: '30 yd3', cement: 'Type II' } },
+    { pour: { unitWeight: '500 pcf', concrete: '100 C', slump: '0 in', air: '-76 F', humidity: 0, wind: '0 mph', cement: 'blend-high' } },
+    { site: { wind: '300 mph', soil: '200 psf/ft', snow: '1000 psf' } },
+    { site: { snow: '0 psf' } },
+  ])('takes quantities at the ends of what they may be: $pour $site', (stated) => {
+    const { site, pour } = read(changed((d) => Object.assign(d, stated)));
+    expect(Object.keys(site ?? pour ?? {})).toHaveLength(Object.keys(stated.site ?? stated.pour ?? {}).length);
+  });
+
   it('reads arc walls with the length along the arc', () => {
     const wall = read(changed((d) => d.walls.push({ mark: 'R', storey: 'S1', core: '8', from: [600, 0], to: [840, 240], arc: { radius: 240, turns: 'left' } }))).walls[4];
     expect(wall?.arc).toEqual({ radius: inches(240), turns: 'left' });
@@ -199,6 +209,29 @@ describe('what is refused, with its pointer, what was read and what would do', (
     ['a peak past its wall', (d) => (d.features = [{ kind: 'gable', wall: 'B', rise: 10, peakAt: 337 }]), '/features/0/peakAt', '337', 'a peak on wall B'],
     ['a slump without a unit', (d) => (d.pour = { slump: 6.5 }), '/pour/slump', '6.5', 'a number with its unit'],
     ['a rise that is a pressure', (d) => (d.pour = { rise: '600 psf' }), '/pour/rise', '600 psf', 'psf is a unit of pressure'],
+    ['a unit weight no concrete has', (d) => (d.pour = { unitWeight: '1 pcf' }), '/pour/unitWeight', '1 pcf', 'between 30 and 500 pcf'],
+    ['a unit weight past every concrete', (d) => (d.pour = { unitWeight: '500.1 pcf' }), '/pour/unitWeight', '500.1 pcf', 'between 30 and 500 pcf'],
+    ['a rise of nothing', (d) => (d.pour = { rise: '0 ft/h' }), '/pour/rise', '0 ft/h', 'more than 0 and at most 1000 ft/h'],
+    ['a rise below nothing', (d) => (d.pour = { rise: '-3 ft/h' }), '/pour/rise', '-3 ft/h', 'such as 3 ft/h'],
+    ['a rise no pump makes', (d) => (d.pour = { rise: '1001 ft/h' }), '/pour/rise', '1001 ft/h', 'at most 1000 ft/h'],
+    ['concrete that boils', (d) => (d.pour = { concrete: '213 F' }), '/pour/concrete', '213 F', '212 F'],
+    ['concrete colder than ice', (d) => (d.pour = { concrete: '-41 C' }), '/pour/concrete', '-41 C', '-40 F'],
+    ['a slump higher than its cone', (d) => (d.pour = { slump: '12.1 in' }), '/pour/slump', '12.1 in', 'the slump cone'],
+    ['a slump below nothing', (d) => (d.pour = { slump: '-1 in' }), '/pour/slump', '-1 in', 'zero or more'],
+    ['air nobody breathes', (d) => (d.pour = { air: '141 F' }), '/pour/air', '141 F', '140 F (60 C)'],
+    ['a humidity over one', (d) => (d.pour = { humidity: 1.5 }), '/pour/humidity', '1.5', 'from 0 to 1'],
+    ['a humidity below nought', (d) => (d.pour = { humidity: '-5 %' }), '/pour/humidity', '-5 %', 'from 0 to 1'],
+    ['a storm at the pour', (d) => (d.pour = { wind: '151 mph' }), '/pour/wind', '151 mph', 'at most 150 mph'],
+    ['a pump that gives nothing', (d) => (d.pour = { pump: '0 m3/h' }), '/pour/pump', '0 m3/h', 'more than 0'],
+    ['a pump nobody built', (d) => (d.pour = { pump: '501 yd3/h' }), '/pour/pump', '501 yd3/h', 'at most 500 yd3/h'],
+    ['an empty truck', (d) => (d.pour = { truck: '0 yd3' }), '/pour/truck', '0 yd3', 'more than 0'],
+    ['a truck like a ship', (d) => (d.pour = { truck: '31 yd3' }), '/pour/truck', '31 yd3', 'at most 30 yd3'],
+    ['a cement nobody knows', (d) => (d.pour = { cement: 'moon dust' }), '/pour/cement', 'moon dust', 'one of: I, I/II, II, III, IV, V, IL, blend-low, blend-high'],
+    ['a design wind of nothing', (d) => (d.site = { wind: '0 mph' }), '/site/wind', '0 mph', 'more than 0'],
+    ['a design wind past every map', (d) => (d.site = { wind: '301 mph' }), '/site/wind', '301 mph', 'at most 300 mph'],
+    ['soil heavier than stone', (d) => (d.site = { soil: '201 psf/ft' }), '/site/soil', '201 psf/ft', 'at most 200 psf/ft'],
+    ['soil without weight', (d) => (d.site = { soil: '0 pcf' }), '/site/soil', '0 pcf', 'more than 0'],
+    ['snow as high as a house', (d) => (d.site = { snow: '1001 psf' }), '/site/snow', '1001 psf', 'at most 1000 psf'],
     ['a wall that is no object', (d) => d.walls.push(null), '/walls/4', '', 'an object with mark'],
   ])('%s', (_name, change, pointer, readAs, fix) => {
     const errors = errorsOf(changed(change));
