@@ -39,8 +39,15 @@ export function spareText(unit: Pick<UnitCount, 'kind' | 'core' | 'hand' | 'spar
   return `Spare ${text.charAt(0).toLowerCase()}${text.slice(1)}: ${unit.spare}${within}`;
 }
 
-/** `Tape 4 in, pack of 150 ft`. */
-export function materialText({ kind, size }: Pick<MaterialLine, 'kind' | 'size'>, { pack, neededUnit }: Pick<Selling, 'pack' | 'neededUnit'>): string {
-  const contents = pack === null ? '' : `, pack of ${pack}${neededUnit === 'ft' ? ' ft' : ''}`;
-  return `${capital(MATERIAL_WORDS[kind])} ${size}${contents}`;
+/** `Tape 4 in, pack of 150 ft`; `Reinforcing bar #4, bars of 20 ft cut into 36 pieces`. */
+export function materialText(
+  { kind, size }: Pick<MaterialLine, 'kind' | 'size'>,
+  { pack, neededUnit, cutting }: Pick<Selling, 'pack' | 'neededUnit' | 'cutting'>,
+): string {
+  const name = `${capital(MATERIAL_WORDS[kind])} ${size}`;
+  if (pack === null) return name;
+  const contents = `${pack}${neededUnit === 'ft' ? ' ft' : ''}`;
+  if (!cutting) return `${name}, pack of ${contents}`;
+  const pieces = cutting.pieces.reduce((sum, { count }) => sum + count, 0);
+  return `${name}, bars of ${contents} cut into ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
 }

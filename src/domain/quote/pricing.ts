@@ -102,7 +102,7 @@ function materialLine(material: MaterialLine, list: PriceList): Draft | Unpriced
     {
       kind: 'material',
       sku: material.sku,
-      need: { needed: material.quantity, neededUnit: material.unit, pack: material.pack, covered: 0 },
+      need: { needed: material.quantity, neededUnit: material.unit, pack: material.pack, pieces: material.pieces, covered: 0 },
       text: (selling) => materialText(material, selling),
       because: material.because,
     },

@@ -76,11 +76,20 @@ export interface Selling {
   readonly pack: number | null;
   /** Already covered by the rest of the last bundle of the line above (spares only). */
   readonly covered: number;
+  /** Bars: what is cut from each stock bar's length, why more is sold than the total length would ask for. */
+  readonly cutting?: BarCutting;
   /** In selling units before bundling. */
   readonly beforeBundling: number;
   readonly bundle: number | null;
   /** In selling units after bundling; the line's quantity. */
   readonly afterBundling: number;
+}
+
+/** Pieces that each have to be in one length, cut from stock bars of one length; no cutting takes fewer bars than `lowerBound`. */
+export interface BarCutting {
+  readonly stockMm: number;
+  readonly pieces: readonly { readonly lengthMm: number; readonly count: number }[];
+  readonly lowerBound: number;
 }
 
 /** Why a job cannot be priced from a list: everything that is missing at once, never a price of nought. */

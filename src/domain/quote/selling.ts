@@ -1,7 +1,9 @@
-import { NM_PER_FOOT } from '../quantity/length.js';
+import { cutStock } from '../cutting/index.js';
+import { feet, NM_PER_FOOT, toMm } from '../quantity/length.js';
 import { partsToCover, upToMultiple } from '../quantity/rounding.js';
+import type { BarPiece } from '../reinforcement/material-line.js';
 import type { PriceItem } from './price-list.js';
-import type { Selling } from './quote.js';
+import type { BarCutting, Selling } from './quote.js';
 
 /** What a job needs of one sku. */
 export interface Need {
@@ -9,6 +11,8 @@ export interface Need {
   readonly neededUnit: 'each' | 'ft';
   /** Contents of a pack of a material; null for units, which are sold one by one. */
   readonly pack: { readonly quantity: number; readonly unit: 'each' | 'ft' } | null;
+  /** Bars: the pieces the need is made of, none of which can be made up of two; a pack is then one stock bar. */
+  readonly pieces?: readonly BarPiece[];
   /** Already bought with the line above. */
   readonly covered: number;
 }
@@ -16,19 +20,22 @@ export interface Need {
 /**
  * From what a job needs to what is sold: whole packs, once for the whole job, then whole bundles.
  *
- * Feet are brought back to whole nanometres first, so that 300 ft are two packs of 150 ft and not three.
+ * A bar sold by the pack is cut from whole stock bars, no width lost to a cut: 36 pieces of 46 in take eight bars of 20 ft, five from
+ * each, where their total length would fit into seven. Feet are brought back to whole nanometres first, so that 300 ft are two packs of 150 ft and not three.
  *
  * @returns null where the item is sold in a unit that the need cannot be counted in (a form by the foot, a tape by the piece)
  */
-export function sell({ needed, neededUnit, pack, covered }: Need, item: PriceItem): Selling | null {
+export function sell({ needed, neededUnit, pack, pieces, covered }: Need, item: PriceItem): Selling | null {
   const size = partSize({ neededUnit, pack }, item);
   if (size === null) return null;
-  const beforeBundling = partsToCover(wholeNumber(needed - covered, neededUnit), wholeNumber(size, neededUnit));
+  const bars = item.unit === 'pack' && pieces !== undefined && neededUnit === 'ft' ? cutBars(size, pieces) : null;
+  const beforeBundling = bars?.count ?? partsToCover(wholeNumber(needed - covered, neededUnit), wholeNumber(size, neededUnit));
   return {
     needed,
     neededUnit,
     pack: item.unit === 'pack' ? size : null,
     covered,
+    ...(bars && { cutting: bars.cutting }),
     beforeBundling,
     bundle: item.bundle,
     afterBundling: item.bundle === null ? beforeBundling : upToMultiple(beforeBundling, item.bundle),
@@ -39,6 +46,14 @@ export function sell({ needed, neededUnit, pack, covered }: Need, item: PriceIte
 function partSize({ neededUnit, pack }: Pick<Need, 'neededUnit' | 'pack'>, { unit }: PriceItem): number | null {
   if (unit === 'pack') return pack?.unit === neededUnit ? pack.quantity : null;
   return unit === neededUnit ? 1 : null;
+}
+
+function cutBars(stockFt: number, pieces: readonly BarPiece[]): { readonly count: number; readonly cutting: BarCutting } {
+  const stock = feet(stockFt);
+  const items = pieces.flatMap(({ length, count }, size) => Array.from({ length: count }, (_, n) => ({ id: `${size}-${n}`, length })));
+  const { bins, lowerBound } = cutStock({ stock, kerf: 0, items });
+  const listed = pieces.map(({ length, count }) => ({ lengthMm: toMm(length), count }));
+  return { count: bins.length, cutting: { stockMm: toMm(stock), pieces: listed, lowerBound } };
 }
 
 function wholeNumber(quantity: number, unit: 'each' | 'ft'): number {

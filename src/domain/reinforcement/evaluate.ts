@@ -1,9 +1,9 @@
 import { finding, type Finding } from '../evidence/finding.js';
-import { toFeet } from '../quantity/length.js';
+import { feet, toFeet, toMm, type Nm } from '../quantity/length.js';
 import type { FormRange, Material } from '../range/range.js';
 import type { LaidJob } from '../takeoff/laid.js';
 import type { Because } from '../takeoff/takeoff.js';
-import type { CrewInstruction, MaterialLine } from './material-line.js';
+import type { BarPiece, CrewInstruction, MaterialLine } from './material-line.js';
 import { RULES } from './registry.js';
 import type { Consumption, PressureOf, Rule, RulePlace } from './rule.js';
 
@@ -11,6 +11,12 @@ export interface Reinforcement {
   readonly materials: readonly MaterialLine[];
   readonly instructions: readonly CrewInstruction[];
   readonly findings: readonly Finding[];
+}
+
+/** What the rules use of one material: by place, and piece by piece where it is a bar. */
+interface Use {
+  readonly entries: Map<string, Entry>;
+  readonly pieces: Map<Nm, number>;
 }
 
 /** What one rule uses of one material in one course of one wall; feet are held as whole nanometres until the end. */
@@ -24,10 +30,10 @@ interface Entry {
  * Evaluates every rule on a laid job and sums what they consume over the job, in the order of the range's materials.
  *
  * A material that is needed and that the range does not have, or has by the piece where a length is needed, is an
- * `outside-method` finding of that rule.
+ * `outside-method` finding of that rule; so is a piece of bar that is longer than the stock bar it would be cut from.
  */
 export function evaluateRules(job: LaidJob, range: FormRange, pressureOf: PressureOf, rules: readonly Rule[] = RULES): Reinforcement {
-  const used = new Map<string, Map<string, Entry>>();
+  const used = new Map<string, Use>();
   const instructions: CrewInstruction[][] = [];
   const findings: Finding[][] = [];
   for (const rule of rules) {
@@ -35,8 +41,12 @@ export function evaluateRules(job: LaidJob, range: FormRange, pressureOf: Pressu
     const unserved = new Map<string, Finding>();
     for (const consumption of outcome.materials) {
       const material = materialFor(consumption, range);
-      if (material) enter(used, material.sku, rule.meta.id, consumption);
-      else unserved.set(`${nameOf(consumption)} ${unitOf(consumption)}`, unservedFinding(rule.meta.id, consumption));
+      const tooLong = material ? longerThanStock(consumption, material) : null;
+      if (material && tooLong === null) enter(used, material, rule.meta.id, consumption);
+      else {
+        const numbers = { rule: rule.meta.id, material: nameOf(consumption), measuredIn: unitOf(consumption), ...tooLong };
+        unserved.set(JSON.stringify(numbers), unservedFinding(consumption, numbers));
+      }
     }
     instructions.push([...outcome.instructions]);
     findings.push([...outcome.findings, ...unserved.values()]);
@@ -59,28 +69,43 @@ function materialFor(consumption: Consumption, range: FormRange): Material | und
   return listed.find(({ pack }) => pack.unit === unitOf(consumption));
 }
 
-function enter(used: Map<string, Map<string, Entry>>, sku: string, rule: string, consumption: Consumption): void {
-  const entries = used.get(sku) ?? new Map<string, Entry>();
-  used.set(sku, entries);
+/** A bar by length is cut from stock bars, one pack each. */
+const isCutBar = ({ kind, pack }: Material): boolean => kind === 'bar' && pack.unit === 'ft';
+
+function longerThanStock(consumption: Consumption, material: Material): { readonly pieceMm: number; readonly stockMm: number } | null {
+  const stock = feet(material.pack.quantity);
+  const over = isCutBar(material) && Math.ceil(amountOf(consumption)) > stock;
+  return over ? { pieceMm: toMm(amountOf(consumption)), stockMm: toMm(stock) } : null;
+}
+
+function enter(used: Map<string, Use>, material: Material, rule: string, consumption: Consumption): void {
+  const { entries, pieces } = used.get(material.sku) ?? { entries: new Map<string, Entry>(), pieces: new Map<Nm, number>() };
+  used.set(material.sku, { entries, pieces });
   const { place } = consumption;
+  const amount = amountOf(consumption);
   const key = JSON.stringify([rule, place.storey, place.wall, place.course]);
   const entry = entries.get(key);
-  if (entry) entry.amount += amountOf(consumption);
-  else entries.set(key, { rule, place, amount: amountOf(consumption) });
+  if (entry) entry.amount += amount;
+  else entries.set(key, { rule, place, amount });
+  const piece = Math.ceil(amount);
+  if (isCutBar(material) && piece > 0) pieces.set(piece, (pieces.get(piece) ?? 0) + 1);
 }
 
-function unservedFinding(rule: string, consumption: Consumption): Finding {
-  const numbers = { rule, material: nameOf(consumption), measuredIn: unitOf(consumption) };
-  return finding('outside-method', { storey: consumption.place.storey, numbers, source: 'common practice' });
+function unservedFinding({ place }: Consumption, numbers: Finding['numbers']): Finding {
+  return finding('outside-method', { storey: place.storey, numbers, source: 'common practice' });
 }
 
-function lineOf(material: Material, entries: ReadonlyMap<string, Entry> | undefined): readonly MaterialLine[] {
-  if (!entries) return [];
+function lineOf(material: Material, use: Use | undefined): readonly MaterialLine[] {
+  if (!use) return [];
   const { sku, kind, size, pack } = material;
   const asSold = (amount: number): number => (pack.unit === 'ft' ? toFeet(amount) : amount);
-  const all = [...entries.values()].filter(({ amount }) => amount > 0);
+  const all = [...use.entries.values()].filter(({ amount }) => amount > 0);
   const total = all.reduce((sum, { amount }) => sum + amount, 0);
   if (total === 0) return [];
   const because = all.map(({ rule, place, amount }): Because => ({ rule, ...place, quantity: asSold(amount) }));
-  return [{ sku, kind, size, quantity: asSold(total), unit: pack.unit, pack, because }];
+  const pieces = isCutBar(material) ? { pieces: longestFirst(use.pieces) } : {};
+  return [{ sku, kind, size, quantity: asSold(total), unit: pack.unit, pack, ...pieces, because }];
 }
+
+const longestFirst = (pieces: ReadonlyMap<Nm, number>): readonly BarPiece[] =>
+  [...pieces].map(([length, count]) => ({ length, count })).sort((a, b) => b.length - a.length);

@@ -50,7 +50,8 @@ export interface RulePlace {
 /**
  * Material used at one place, as a length or as a count, never both.
  *
- * `material` is a kind (the range's first material of that kind serves) or a bar of the size a parameter names.
+ * `material` is a kind (the range's first material of that kind serves) or a bar of the size a parameter names. A length of bar is
+ * one piece: it is never made up of two.
  */
 export type Consumption = {
   readonly place: RulePlace;

@@ -50,7 +50,12 @@ export const becauseAnswer = ({ n, sku, text, quantity, unit, because, selling }
   quantity,
   unit,
   because: [...because],
-  selling,
+  selling: sellingAnswer(selling),
+});
+
+const sellingAnswer = ({ cutting, ...selling }: QuoteLine['selling']): BecauseAnswer['selling'] => ({
+  ...selling,
+  ...(cutting && { cutting: { ...cutting, pieces: [...cutting.pieces] } }),
 });
 
 /** The quote as the pricing made it, put together from what was frozen. */

@@ -69,12 +69,21 @@ const LineCause = z
   })
   .meta({ id: 'LineCause' });
 
+const BarCutting = z
+  .object({
+    stockMm: z.number(),
+    pieces: z.array(z.object({ lengthMm: z.number(), count: Count }).meta({ id: 'BarPiece' })),
+    lowerBound: Count,
+  })
+  .meta({ id: 'BarCutting', description: 'Pieces that each have to be in one length, cut from whole stock bars' });
+
 const Selling = z
   .object({
     needed: z.number(),
     neededUnit: z.enum(['each', 'ft']),
     pack: z.number().nullable(),
     covered: z.number(),
+    cutting: BarCutting.optional(),
     beforeBundling: z.number(),
     bundle: z.number().nullable(),
     afterBundling: z.number(),

@@ -11,6 +11,8 @@ describe('what a line is called', () => {
     { text: spareText({ kind: 'straight', core: '6', hand: null, spare: 3 }, { covered: 2 }), reads: 'Spare straight form, core 6: 3, of which 2 come with the bundles above' },
     { text: materialText({ kind: 'tape', size: '4 in' }, { pack: 150, neededUnit: 'ft' }), reads: 'Tape 4 in, pack of 150 ft' },
     { text: materialText({ kind: 'cable-tie', size: '14 in' }, { pack: 100, neededUnit: 'each' }), reads: 'Cable ties 14 in, pack of 100' },
+    { text: materialText({ kind: 'bar', size: '#4' }, { pack: 20, neededUnit: 'ft', cutting: { stockMm: 6096, pieces: [{ lengthMm: 1219.2, count: 3 }, { lengthMm: 1168.4, count: 36 }], lowerBound: 8 } }), reads: 'Reinforcing bar #4, bars of 20 ft cut into 39 pieces' },
+    { text: materialText({ kind: 'bar', size: '#4' }, { pack: 20, neededUnit: 'ft', cutting: { stockMm: 6096, pieces: [{ lengthMm: 1219.2, count: 1 }], lowerBound: 1 } }), reads: 'Reinforcing bar #4, bars of 20 ft cut into 1 piece' },
     { text: materialText({ kind: 'bar', size: '#4' }, { pack: null, neededUnit: 'ft' }), reads: 'Reinforcing bar #4' },
   ])('$reads', ({ text, reads }) => expect(text).toBe(reads));
 });

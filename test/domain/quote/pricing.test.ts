@@ -1,3 +1,4 @@
+import { NM_PER_INCH } from '../../../src/domain/quantity/length.js';
 import { describe, expect, it } from '@jest/globals';
 import { CAUTIONS } from '../../../src/domain/evidence/cautions.js';
 import { finding } from '../../../src/domain/evidence/finding.js';
@@ -109,6 +110,18 @@ describe('packs', () => {
     { feet: 450 - 1e-7, packs: 3 },
   ])('$feet ft of tape is $packs packs', ({ feet, packs }) => {
     expect(quoted(measuredJob({ materials: [material('TAPE-4', 'tape', feet, TAPE)] })).lines[0]?.quantity).toBe(packs);
+  });
+});
+
+describe('bars', () => {
+  it('are priced by the whole stock bar their pieces are cut from, once for the job, and the trace says so', () => {
+    const list = priceList({ ...PRICES, items: [...PRICES.items, { sku: 'BAR-4', unit: 'pack', price: '9.85' }] });
+    const bar = { ...material('BAR-4', 'bar', 138, { quantity: 20, unit: 'ft' as const }), pieces: [{ length: 46 * NM_PER_INCH, count: 36 }] };
+    const result = price(measuredJob({ materials: [bar] }), list, ALDER, DATE);
+    expect(result.ok && result.value.lines[0]).toMatchObject({
+      quantity: 8, amountMinor: 7_880, text: 'Reinforcing bar 4 in, bars of 20 ft cut into 36 pieces',
+      selling: { needed: 138, neededUnit: 'ft', pack: 20, cutting: { stockMm: 6096, pieces: [{ lengthMm: 1168.4, count: 36 }], lowerBound: 8 }, beforeBundling: 8 },
+    });
   });
 });
 

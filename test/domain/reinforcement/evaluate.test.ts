@@ -61,6 +61,24 @@ describe('evaluating the rules', () => {
     ]);
   });
 
+  it('a length of bar is one piece: pieces are told by length and count over the job, longest first, and sum to the feet', () => {
+    const pin = (wall: string, course: number, feet: number): Consumption => ({ place: at(wall, course), material: { bar: '#4' }, length: feet * NM_PER_FOOT });
+    const { materials } = evaluate([rule('one', pin('A', 1, 4), pin('A', 1, 4), pin('A', 2, 5)), rule('two', pin('B', 1, 4))]);
+    expect(materials).toEqual([expect.objectContaining({
+      sku: 'BAR-4', quantity: 17, unit: 'ft', pieces: [{ length: 5 * NM_PER_FOOT, count: 1 }, { length: 4 * NM_PER_FOOT, count: 3 }],
+    })]);
+    expect(evaluate([rule('one', { place: at('A', 1), material: 'tape', length: NM_PER_FOOT })]).materials[0]).not.toHaveProperty('pieces');
+  });
+
+  it('a piece longer than the stock bar is a finding and is not counted; one as long as it is', () => {
+    const pin = (length: number): Consumption => ({ place: at('A', 1), material: { bar: '#4' }, length });
+    const { materials, findings } = evaluate([rule('one', pin(20 * NM_PER_FOOT), pin(20 * NM_PER_FOOT + 1_000_000))]);
+    expect(materials).toMatchObject([{ quantity: 20, pieces: [{ length: 20 * NM_PER_FOOT, count: 1 }] }]);
+    expect(findings).toMatchObject([
+      { code: 'outside-method', severity: 'hold', storey: 'S1', numbers: { rule: 'one', material: 'bar #4', measuredIn: 'ft', pieceMm: 6097, stockMm: 6096 } },
+    ]);
+  });
+
   it('a hundred thousand places are one line', () => {
     const many = Array.from({ length: 100_000 }, (_, n): Consumption => ({ place: at(`W${n}`, 1), material: 'tape', length: NM_PER_FOOT }));
     const { materials } = evaluate([rule('one', ...many)]);
