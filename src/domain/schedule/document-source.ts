@@ -7,4 +7,6 @@ export interface DocumentSource {
   readonly places: Places;
   readonly errors: readonly InputError[];
   readonly unknown: readonly { sheet: string | null; name: string }[];
+  /** Tables only: every sheet and file that was read and what it was taken for, in words. */
+  readonly sheetsRead?: string;
 }

@@ -64,12 +64,18 @@ export function readDocumentSource(
   const reading = new Reading(source.places, unitOf(source.document));
   for (const error of source.errors) reading.errors.add(error);
   const document = RowReader.of(reading, source.document, '', DOCUMENT_KEYS);
-  const schedule = document && readAll(reading, document, [contexts].flat());
+  const schedule = document && readAll(reading, document, [contexts].flat(), source.sheetsRead);
   if (!schedule || reading.errors.count > 0) return failure(reading.errors.list());
   return success({ ...schedule, unknown: [...source.unknown, ...schedule.unknown].slice(0, MAX_UNKNOWN) });
 }
 
-function readAll(reading: Reading, document: RowReader, contexts: readonly ScheduleContext[]): Schedule | undefined {
+function readAll(
+  reading: Reading,
+  document: RowReader,
+  contexts: readonly ScheduleContext[],
+  sheetsRead: string | undefined,
+): Schedule | undefined {
+  const where = sheetsRead === undefined ? '' : `; read were ${sheetsRead}`;
   if (document.value('format') !== SCHEDULE_FORMAT) document.fail('format', `"${SCHEDULE_FORMAT}"`);
   const name = document.text('name', MAX_NAME);
   const units = reading.unit ?? document.fail('units', `one of: ${LENGTH_UNITS.join(', ')}`);
@@ -77,8 +83,8 @@ function readAll(reading: Reading, document: RowReader, contexts: readonly Sched
   const context = readContext(document, contexts);
   const site = readSite(document);
   const pour = readPour(document);
-  const storeys = readStoreys(reading, rowsOf(document, 'storeys', MAX_STOREYS, true));
-  const wallRows = rowsOf(document, 'walls', MAX_WALLS, true);
+  const storeys = readStoreys(reading, rowsOf(document, 'storeys', MAX_STOREYS, where));
+  const wallRows = rowsOf(document, 'walls', MAX_WALLS, where);
   const walls = readWalls({ reading, storeys, dimensionsTo: dimensionsTo ?? 'foam-face', context }, wallRows);
   const joins = joinWalls(walls);
   checkDrawnCorners(walls.drafts, joins);
@@ -121,12 +127,16 @@ function readContext(document: RowReader, contexts: readonly ScheduleContext[]):
   return named ?? only;
 }
 
-/** The rows of a list; none where it is absent, no list, or past its limit, which is then told. */
-function rowsOf(document: RowReader, key: string, most: number, needed = false): readonly unknown[] {
+/**
+ * The rows of a list; none where it is absent, no list, or past its limit, which is then told.
+ *
+ * @param needed for a list that must hold something: what was read instead, in words that follow the error's own
+ */
+function rowsOf(document: RowReader, key: string, most: number, needed: string | null = null): readonly unknown[] {
   const value = document.value(key);
-  if (value === undefined && !needed) return [];
-  if (!Array.isArray(value) || (needed && value.length === 0)) {
-    document.fail(key, needed ? `a list of at least one: this schedule has no ${key}` : `a list of ${key}`);
+  if (value === undefined && needed === null) return [];
+  if (!Array.isArray(value) || (needed !== null && value.length === 0)) {
+    document.fail(key, needed === null ? `a list of ${key}` : `a list of at least one: this schedule has no ${key}${needed}`);
     return [];
   }
   if (value.length <= most) return value;

@@ -1,5 +1,5 @@
 import { InputErrorList, shownText, type InputError } from '../evidence/input-error.js';
-import { failure, type Result } from '../evidence/result.js';
+import { failure, success, type Result } from '../evidence/result.js';
 import { contentKind } from './content-kind.js';
 import { csvRows } from './csv/read-csv.js';
 import type { DocumentSource } from './document-source.js';
@@ -11,6 +11,9 @@ import type { ScheduleContext } from './schedule-context.js';
 import { MAX_FEATURES, MAX_FILE_BYTES, MAX_FILES, MAX_OPENINGS, MAX_STOREYS, MAX_WALLS } from './schedule-limits.js';
 import { documentOfTables } from './tabular/document-of-tables.js';
 import { readTable, type RowCount } from './tabular/read-table.js';
+import { HEADER_EXAMPLES } from './tabular/sheet-names.js';
+import { sheetsRead } from './tabular/sheets-read.js';
+import { sortStrangeSheets } from './tabular/strange-sheets.js';
 import { isTable, type StrangeSheet, type Table } from './tabular/table.js';
 import { textSlices } from './text-encoding.js';
 import { workbookSheets } from './xlsx/workbook.js';
@@ -44,7 +47,9 @@ export async function readSchedule(
     const count: RowCount = new Map();
     const contents: { name: string; content: FileContent }[] = [];
     for (const file of files) contents.push({ name: file.name, content: await readFile(file, files.length > 1, count) });
-    const schedule = readDocumentSource(sourceOf(contents), contexts);
+    const source = sourceOf(contents);
+    if (!source.ok) return failure({ code: 'invalid', errors: source.error });
+    const schedule = readDocumentSource(source.value, contexts);
     return schedule.ok ? schedule : failure({ code: 'invalid', errors: schedule.error });
   } catch (error) {
     if (error instanceof FileRefusal) return failure({ code: error.code, errors: [errorOf(error)] });
@@ -74,10 +79,10 @@ async function readFile(file: UploadedFile, several: boolean, count: RowCount): 
   if (kind === 'binary')
     throw new FileRefusal('wrong-type', name, 'neither text nor a workbook', 'a schedule: JSON, an .xlsx workbook or CSV files');
   if (kind === 'json') return { document: readJson(name, file.bytes) };
-  if (kind === 'text') return { sheets: [await readTable(name, csvRows(name, file.bytes), count)] };
+  if (kind === 'text') return { sheets: [await readTable({ sheet: name, name: null }, csvRows(name, file.bytes), count)] };
   const sheets: (Table | StrangeSheet)[] = [];
-  for (const sheet of await workbookSheets(name, file.bytes))
-    sheets.push(await readTable(shownText(several ? `${name}/${sheet.name}` : sheet.name), sheet.rows(), count));
+  for (const { name: own, rows } of await workbookSheets(name, file.bytes))
+    sheets.push(await readTable({ sheet: shownText(several ? `${name}/${own}` : own), name: own }, rows(), count));
   return { sheets };
 }
 
@@ -95,7 +100,10 @@ function readJson(name: string, bytes: Uint8Array): unknown {
   }
 }
 
-function sourceOf(contents: readonly { name: string; content: FileContent }[]): DocumentSource {
+/** The document that the files make together; where no table was found at all, what keeps them from being tables. */
+function sourceOf(
+  contents: readonly { name: string; content: FileContent }[],
+): Result<DocumentSource, readonly InputError[]> {
   const documents = contents.flatMap(({ name, content }) =>
     'document' in content ? [{ name, document: content.document }] : [],
   );
@@ -108,42 +116,32 @@ function sourceOf(contents: readonly { name: string; content: FileContent }[]): 
         `${contents.length} files`,
         'one JSON document by itself, or tables',
       );
-    return documentSource(first.name, first.document);
+    return success(documentSource(first.name, first.document));
   }
-  const sheets = contents.flatMap(({ content }) => ('sheets' in content ? content.sheets : []));
-  const strange = sheets.filter((sheet): sheet is StrangeSheet => !isTable(sheet));
+  return sourceOfTables(contents.flatMap(({ content }) => ('sheets' in content ? content.sheets : [])));
+}
+
+function sourceOfTables(sheets: readonly (Table | StrangeSheet)[]): Result<DocumentSource, readonly InputError[]> {
   const tables = sheets.filter(isTable);
-  const [stranger] = strange;
-  if (tables.length === 0)
+  const strange = sheets.filter((sheet): sheet is StrangeSheet => !isTable(sheet));
+  const { errors, others } = sortStrangeSheets(strange);
+  if (tables.length === 0) {
+    if (errors.some(({ sheet }) => strange.some((each) => each.sheet === sheet && each.name !== null))) return failure(errors);
+    const [stranger] = strange;
     throw new FileRefusal(
       'wrong-type',
       stranger?.sheet ?? '',
       (stranger?.headers ?? []).join(', '),
-      `a table of walls, openings, features, storeys or job settings by its header row, such as ${HEADER_EXAMPLE}`,
+      `a table of walls, openings, features, storeys or job settings by its header row, such as ${HEADER_EXAMPLES.walls}`,
     );
-  return withStrangeSheets(documentOfTables(tables, SCHEDULE_FORMAT), contents, strange);
-}
-
-const HEADER_EXAMPLE = 'mark, storey, core, from_x, from_y, to_x, to_y';
-
-/** A workbook may hold sheets of other kinds, which are listed; a file of its own that is no table is an error. */
-function withStrangeSheets(
-  source: DocumentSource,
-  contents: readonly { name: string; content: FileContent }[],
-  strange: readonly StrangeSheet[],
-): DocumentSource {
-  const files = new Set(contents.map(({ name }) => shownText(name)));
-  const alone = strange.filter(({ sheet }) => files.has(sheet));
-  const inBooks = strange.filter(({ sheet, headers }) => !files.has(sheet) && headers.length > 0);
-  const fix = `a header row of walls, openings, features, storeys or job settings, such as ${HEADER_EXAMPLE}`;
-  return {
+  }
+  const source = documentOfTables(tables, SCHEDULE_FORMAT);
+  return success({
     ...source,
-    errors: [
-      ...alone.map(({ sheet, headers }) => ({ sheet, row: 1, column: null, pointer: null, read: headers.join(', '), fix })),
-      ...source.errors,
-    ],
-    unknown: [...source.unknown, ...inBooks.map(({ sheet }) => ({ sheet, name: sheet }))],
-  };
+    errors: [...errors, ...source.errors],
+    unknown: [...source.unknown, ...others.map(({ sheet }) => ({ sheet, name: sheet }))],
+    sheetsRead: sheetsRead(sheets),
+  });
 }
 
 function documentSource(name: string, document: unknown): DocumentSource {

@@ -63,6 +63,16 @@ describe('schedules in CSV files', () => {
     expect(withoutPlaces(await read({ ...FILES, 'b.csv': storeys, 'c.csv': walls, 'd.csv': openings }))).toEqual(expected());
   });
 
+  it('take titles above the header, whatever the delimiter, and keep the true rows', async () => {
+    const title = 'Walls of the house, ground floor\n\nprepared by, nobody\n';
+    expect(withoutPlaces(await read({ ...FILES, 'c.csv': `${title}${WALLS}` }))).toEqual(expected());
+    const schedule = await read({ ...FILES, 'c.csv': `${title}${WALLS.replaceAll(',', ';')}` });
+    expect(withoutPlaces(schedule)).toEqual(expected());
+    expect(schedule.walls.map(({ place }) => place.row)).toEqual([5, 6, 7, 8]);
+    const { errors } = await refused({ ...FILES, 'c.csv': `${title}${WALLS.replace('B,S1,6', 'B,S1,7')}` });
+    expect(errors).toEqual([expect.objectContaining({ sheet: 'c.csv', row: 6, column: 'C (core)', read: '7' })]);
+  });
+
   it('take an inch mark inside a field without quoting', async () => {
     expect(withoutPlaces(await read({ ...FILES, 'b.csv': `id,height,closed\nS1,9'-0",true\n` }))).toEqual(expected());
   });
@@ -157,5 +167,21 @@ describe('CSV files that are refused', () => {
     const { code, errors } = await refused({ ...FILES, 'e.csv': 'who,when\nme,now\n' });
     expect(code).toBe('invalid');
     expect(errors).toEqual([{ sheet: 'e.csv', row: 1, column: null, pointer: null, read: 'who, when', fix: expect.stringContaining('a header row of walls') }]);
+  });
+
+  it('a file whose header is in another language, with a title above it: the row is named', async () => {
+    const { code, errors } = await refused({ ...FILES, 'd.csv': 'Öffnungen\nMarke;Wand;Abstand\nD1;A;60\n' });
+    expect(code).toBe('invalid');
+    expect(errors).toContainEqual(expect.objectContaining({ sheet: 'd.csv', fix: expect.stringContaining('in the first 10 rows') }));
+  });
+
+  it('a schedule without walls says which files were read and what for', async () => {
+    const { errors } = await refused({ 'a.csv': JOB, 'b.csv': STOREYS, 'c.csv': 'mark,storey,core,from_x,from_y,to_x,to_y\n' });
+    expect(errors).toEqual([
+      expect.objectContaining({
+        pointer: '/walls',
+        fix: 'a list of at least one: this schedule has no walls; read were a.csv (job by its header in row 1), b.csv (storeys by its header in row 1), c.csv (walls, no rows)',
+      }),
+    ]);
   });
 });

@@ -121,3 +121,78 @@ describe('cells that are refused', () => {
     expect((await read(bytes)).walls[0]?.length).toBe(480 * 25_400_000);
   });
 });
+
+describe('header rows that are not the first', () => {
+  const TITLE: Cell[][] = [['Openings of the house'], [], ['Revision', 3, 'by nobody']];
+
+  it('titles may stand above them, and rows keep the numbers the spreadsheet shows', async () => {
+    const schedule = await read(await workbook({ ...SHEETS, Openings: [...TITLE, ...OPENINGS], Walls: [['Walls'], ...WALLS], Job: [['Harbour', 'Block B'], ...JOB] }));
+    expect(withoutPlaces({ ...schedule, unknown: [] })).toEqual(expected());
+    expect(schedule.openings[0]?.place).toMatchObject({ sheet: 'Openings', row: 5 });
+    expect(schedule.walls.map(({ place }) => place.row)).toEqual([3, 4, 5, 6]);
+    const { errors } = await refused(await workbook({ ...SHEETS, Openings: [...TITLE, ...OPENINGS, ['D2', 'A', 160, 0, `3'-14"`, 84, 'rough']] }));
+    expect(errors).toEqual([expect.objectContaining({ sheet: 'Openings', row: 6, column: 'E (W)', read: `3'-14"` })]);
+  });
+
+  it('the tenth row that holds anything is the last that is looked at', async () => {
+    const titles = (count: number): Cell[][] => Array.from({ length: count }, (_, line) => [`Line ${line} of the title`]);
+    expect((await read(await workbook({ ...SHEETS, Openings: [[], ...titles(9), [], ...OPENINGS] }))).openings[0]?.place.row).toBe(13);
+    expect((await refused(await workbook({ ...SHEETS, Openings: [...titles(10), ...OPENINGS] }))).errors).toEqual([expect.objectContaining({ sheet: 'Openings', row: 1 })]);
+  });
+
+  it('a title that happens to name two columns does not pass for the header', async () => {
+    const schedule = await read(await workbook({ ...SHEETS, Openings: [['Storey', 'S1', 'Height', `9'-0"`], ...OPENINGS] }));
+    expect(withoutPlaces({ ...schedule, unknown: [] })).toEqual(expected());
+  });
+
+  it('data above the header is an error: nothing is left uncounted in silence', async () => {
+    const german: Cell[][] = [['Marke', 'Wand', 'Abstand'], ['D0', 'A', 200, 0, 36, 84]];
+    const { code, errors } = await refused(await workbook({ ...SHEETS, Openings: [...german, ...OPENINGS] }));
+    expect(code).toBe('invalid');
+    expect(errors).toEqual([{ sheet: 'Openings', row: 2, column: null, pointer: null, read: 'D0, A, 200, 0, 36, 84', fix: expect.stringContaining('it is row 3, and only titles may stand above it') }]);
+  });
+});
+
+describe('sheets that are no table', () => {
+  const GERMAN: Cell[][] = [['Öffnungen des Hauses'], ['Marke', 'Wand', 'Abstand', 'Brüstung', 'Breite', 'Höhe'], ['D1', 'A', 60, 0, 36, 84]];
+
+  it.each(['openings', 'Openings', 'OPENING', 'Opening schedule', 'OpeningSchedule', 'openings (2)', 'S1 openings', 'Doors', 'Windows & doors'])('one called %s is refused with sheet, row and the header that would do', async (name) => {
+    const { Openings: _, ...most } = SHEETS;
+    const { code, errors } = await refused(await workbook({ ...most, [name]: GERMAN }));
+    expect(code).toBe('invalid');
+    expect(errors).toEqual([{ sheet: name, row: 2, column: null, pointer: null, read: 'Marke, Wand, Abstand, Brüstung, Breite, Höhe', fix: expect.stringContaining('such as mark, wall, at, sill, width, height, measured') }]);
+  });
+
+  it.each([
+    { name: 'Walls', fix: 'mark, storey, core, from_x' },
+    { name: 'Features', fix: 'kind, wall, at' },
+    { name: 'Stories', fix: 'id, height' },
+    { name: 'Project', fix: 'key, value' },
+  ])('so is one called $name', async ({ name, fix }) => {
+    const { errors } = await refused(await workbook({ Job: JOB, Storeys: STOREYS, 'Wall list': WALLS, [name]: [['Etwas', 'anderes']] }));
+    expect(errors).toEqual([expect.objectContaining({ sheet: name, row: 1, read: 'Etwas, anderes', fix: expect.stringContaining(fix) })]);
+  });
+
+  it('others are listed, and empty ones are nothing, whatever they are called', async () => {
+    const notes: Cell[][] = [['Call before delivery']];
+    const schedule = await read(await workbook({ ...SHEETS, Notes: notes, 'Notes on walls': notes, 'Floor plan': notes, Blatt1: GERMAN, Features: [[], [null]] }));
+    expect(schedule.unknown.map(({ name }) => name)).toEqual(['Cover', 'Notes', 'Notes on walls', 'Floor plan', 'Blatt1']);
+  });
+
+  it('where no sheet is a table, those that should be one are told; where none should, the workbook is of the wrong type', async () => {
+    const { code, errors } = await refused(await workbook({ Walls: [['Wand', 'Kern'], ['A', 6]], Notes: [['Nothing']] }));
+    expect([code, errors.map(({ sheet, row }) => [sheet, row])]).toEqual(['invalid', [['Walls', 1]]]);
+    expect((await refused(await workbook({ Notes: [['Nothing']] }))).code).toBe('wrong-type');
+  });
+
+  it('a schedule without walls says which sheets were read and what for', async () => {
+    const { errors } = await refused(await workbook({ Job: JOB, Storeys: STOREYS, Blatt1: [['Wand', 'Kern'], ['A', 6]], Blatt2: [], Openings: OPENINGS.slice(0, 1) }));
+    const [{ pointer, fix } = { pointer: '', fix: '' }] = errors;
+    expect(errors).toHaveLength(1);
+    expect(pointer).toBe('/walls');
+    expect(fix).toBe(
+      'a list of at least one: this schedule has no walls; read were Job (job by its header in row 1), Storeys (storeys by its header in row 1), ' +
+        'Blatt1 (no table: none of its first rows is a header row), Blatt2 (empty), Openings (openings, no rows)',
+    );
+  });
+});

@@ -2,7 +2,7 @@ import { pipeline, Readable } from 'node:stream';
 import { parse as parseStream } from 'csv-parse';
 import { parse as parseStart } from 'csv-parse/sync';
 import { FileRefusal } from '../file-refusal.js';
-import { kindOfHeader, readHeader } from '../tabular/header.js';
+import { headerRowOf, ROWS_TO_HEADER } from '../tabular/header-row.js';
 import type { CellValue, SheetRow } from '../tabular/sheet-row.js';
 import { textSlices, textStart } from '../text-encoding.js';
 
@@ -18,7 +18,7 @@ const FORMAT = {
 };
 
 /**
- * The rows of a CSV file, read slice by slice as they are asked for: comma, semicolon or tab (the one that makes most of the header),
+ * The rows of a CSV file, read slice by slice as they are asked for: comma, semicolon or tab (the one that makes most of the header row),
  * quoted fields, any line ends. An inch mark inside a field needs no quoting. Rows are numbered as a spreadsheet shows them.
  */
 export async function* csvRows(name: string, bytes: Uint8Array): AsyncGenerator<SheetRow> {
@@ -52,34 +52,37 @@ function cellsOf(record: readonly string[]): ReadonlyMap<number, CellValue> {
   return cells;
 }
 
-/** The delimiter under which the header says most; comma where none says anything. */
+/** The delimiter under which a header says most; comma where none says anything. */
 export function delimiterOf(start: string): string {
-  const weighed = DELIMITERS.map((delimiter) => ({ delimiter, weight: weightOf(headerUnder(start, delimiter)) }));
+  const weighed = DELIMITERS.map((delimiter) => ({ delimiter, weight: weightOf(firstRows(start, delimiter)) }));
   return weighed.toSorted((a, b) => b.weight - a.weight)[0]?.delimiter ?? ',';
 }
 
-/** The first row that holds anything, under one delimiter. */
-export function headerUnder(start: string, delimiter: string): readonly string[] {
+/** The first rows that hold anything, under one delimiter; those before a fault where there is one. */
+function firstRows(start: string, delimiter: string): readonly (readonly string[])[] {
+  const rows: string[][] = [];
+  const keep = (record: readonly string[]): null => {
+    rows.push(record.map((cell) => cell.trim()).filter((cell) => cell !== ''));
+    return null;
+  };
   try {
-    const [header] = parseStart(start, {
+    parseStart(start, {
       ...FORMAT,
       delimiter,
       skip_empty_lines: true,
       skip_records_with_empty_values: true,
-      to: 1,
+      to: ROWS_TO_HEADER,
       bom: true,
-    }) as string[][];
-    return (header ?? []).map((cell) => cell.trim()).filter((cell) => cell !== '');
+      on_record: keep,
+    });
   } catch {
-    return [];
+    return rows;
   }
+  return rows;
 }
 
 /** Known columns count most, then how many there are. */
-function weightOf(header: readonly string[]): number {
-  const kind = kindOfHeader(header);
-  if (kind === undefined) return 0;
-  return (
-    1000 + (kind === 'job' ? 2000 : header.filter((cell) => readHeader(kind, cell)).length * 1000) + Math.min(header.length, 900)
-  );
+function weightOf(rows: readonly (readonly string[])[]): number {
+  const header = headerRowOf(rows);
+  return header ? 1000 + header.known * 1000 + Math.min(rows[header.index]?.length ?? 0, 900) : 0;
 }

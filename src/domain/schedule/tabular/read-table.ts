@@ -3,7 +3,8 @@ import { FileRefusal } from '../file-refusal.js';
 import { MAX_FEATURES, MAX_OPENINGS, MAX_STOREYS, MAX_UNKNOWN, MAX_WALLS } from '../schedule-limits.js';
 import { UnusableCell } from '../unusable-cell.js';
 import { COLUMNS, JOB_HEADERS, NEEDED, type RowKind, type TableKind } from './columns.js';
-import { bracketed, kindOfHeader, plainHeader, readHeader } from './header.js';
+import { bracketed, plainHeader, readHeader } from './header.js';
+import { headerRowOf, looksLikeData, ROWS_TO_HEADER } from './header-row.js';
 import { columnLetters, type CellValue, type SheetRow } from './sheet-row.js';
 import type { StrangeSheet, Table, TableColumn } from './table.js';
 
@@ -16,49 +17,86 @@ const MAX_ROWS: Readonly<Record<TableKind, number>> = {
 };
 
 const MAX_COLUMNS = 256;
+/** Cells of a row that an error shows. */
+const SHOWN_CELLS = 8;
 
 /** Rows already read of each kind, over all tables of an upload. */
 export type RowCount = Map<TableKind, number>;
 
+/** What a sheet is called in errors, and in its workbook where it is of one. */
+export interface SheetName {
+  readonly sheet: string;
+  readonly name: string | null;
+}
+
 /**
- * Reads one sheet as a table. Its first row that holds anything is the header and decides what the table holds.
+ * Reads one sheet as a table. Its header stands in the first ten rows that hold anything and decides what the table holds.
  *
- * Reading stops at the first row past the limit of its kind, and after the header of a sheet that is no table: the rest is not read.
+ * Rows above the header are titles and are skipped; one that holds data is an error, so that nothing is left uncounted in silence.
+ * Reading stops at the first row past the limit of its kind, and after the first rows of a sheet that is no table.
  */
-export async function readTable(sheet: string, rows: AsyncIterable<SheetRow>, count: RowCount): Promise<Table | StrangeSheet> {
-  let header: Omit<Table, 'rows'> | undefined;
-  const read: SheetRow[] = [];
+export async function readTable(from: SheetName, rows: AsyncIterable<SheetRow>, count: RowCount): Promise<Table | StrangeSheet> {
+  const first: SheetRow[] = [];
+  let table: OpenTable | undefined;
   for await (const row of rows) {
     if (row.cells.size === 0) continue;
-    if (!header) {
-      if (row.cells.size > MAX_COLUMNS)
-        throw new FileRefusal(
-          'invalid',
-          sheet,
-          `${row.cells.size} columns`,
-          `a table of at most ${MAX_COLUMNS} columns`,
-          row.row,
-        );
-      const kind = kindOfHeader([...row.cells.values()].map(cellText));
-      if (!kind) return { sheet, headers: [...row.cells.values()].slice(0, 8).map((cell) => shownText(cellText(cell))) };
-      header = kind === 'job' ? jobHeader(sheet, row) : tableHeader(kind, sheet, row);
-      continue;
+    if (table) takeRow(table, row, count);
+    else if (first.push(row) === ROWS_TO_HEADER) {
+      table = openTable(from.sheet, first, count);
+      if (!table) return strangeSheet(from, first);
     }
-    const soFar = (count.get(header.kind) ?? 0) + 1;
-    if (soFar > MAX_ROWS[header.kind]) {
-      const most = MAX_ROWS[header.kind].toLocaleString('en-US');
-      throw new FileRefusal(
-        'too-large',
-        sheet,
-        `more than ${most} ${header.kind}`,
-        `at most ${most} ${header.kind}: split the schedule into several jobs`,
-        row.row,
-      );
-    }
-    count.set(header.kind, soFar);
-    read.push(row);
   }
-  return header ? { ...header, rows: read } : { sheet, headers: [] };
+  table ??= openTable(from.sheet, first, count);
+  return table ? { ...table.header, rows: table.rows } : strangeSheet(from, first);
+}
+
+interface OpenTable {
+  readonly header: Omit<Table, 'rows'>;
+  readonly rows: SheetRow[];
+}
+
+/** The table whose header is among the first rows of a sheet, with the rows after it; undefined where none is. */
+function openTable(sheet: string, first: readonly SheetRow[], count: RowCount): OpenTable | undefined {
+  const found = headerRowOf(first.map(headerCells));
+  if (!found) {
+    const wide = first.find(({ cells }) => cells.size > MAX_COLUMNS);
+    if (!wide) return undefined;
+    throw new FileRefusal('invalid', sheet, `${wide.cells.size} columns`, `a table of at most ${MAX_COLUMNS} columns`, wide.row);
+  }
+  const row = first[found.index] as SheetRow;
+  const header = found.kind === 'job' ? jobHeader(sheet, row) : tableHeader(found.kind, sheet, row);
+  const errors = [...first.slice(0, found.index).flatMap((above) => dataAbove(sheet, above, row)), ...header.errors];
+  const table: OpenTable = { header: { ...header, errors }, rows: [] };
+  for (const below of first.slice(found.index + 1)) takeRow(table, below, count);
+  return table;
+}
+
+/** A row too wide to be a header stands for no header at all. */
+const headerCells = ({ cells }: SheetRow): readonly string[] => (cells.size > MAX_COLUMNS ? [] : [...cells.values()].map(cellText));
+
+function dataAbove(sheet: string, { row, cells }: SheetRow, header: SheetRow): readonly InputError[] {
+  const texts = [...cells.values()].slice(0, MAX_COLUMNS).map(cellText);
+  if (!looksLikeData(texts)) return [];
+  const fix = `the header row above all rows of data: it is row ${header.row}, and only titles may stand above it`;
+  return [{ sheet, row, column: null, pointer: null, read: shownText(texts.slice(0, SHOWN_CELLS).join(', ')), fix }];
+}
+
+function takeRow({ header: { kind, sheet }, rows }: OpenTable, row: SheetRow, count: RowCount): void {
+  const soFar = (count.get(kind) ?? 0) + 1;
+  if (soFar > MAX_ROWS[kind]) {
+    const most = MAX_ROWS[kind].toLocaleString('en-US');
+    const fix = `at most ${most} ${kind}: split the schedule into several jobs`;
+    throw new FileRefusal('too-large', sheet, `more than ${most} ${kind}`, fix, row.row);
+  }
+  count.set(kind, soFar);
+  rows.push(row);
+}
+
+/** The widest of the first rows is most like a header: a title has a cell or two. */
+function strangeSheet({ sheet, name }: SheetName, first: readonly SheetRow[]): StrangeSheet {
+  const [widest] = first.toSorted((a, b) => b.cells.size - a.cells.size);
+  const headers = [...(widest?.cells.values() ?? [])].slice(0, SHOWN_CELLS).map((cell) => shownText(cellText(cell)));
+  return { sheet, name, row: widest?.row ?? 1, headers };
 }
 
 export const cellText = (cell: CellValue): string => (cell instanceof UnusableCell ? cell.text : String(cell));

@@ -27,10 +27,13 @@ export interface Table {
   readonly unknown: readonly string[];
 }
 
-/** A sheet whose header row is of no kind of table. */
+/** A sheet none of whose first rows is the header of any table. */
 export interface StrangeSheet {
   readonly sheet: string;
-  /** The first cells of the header row, empty where the sheet holds nothing. */
+  /** Name of the sheet in its workbook; null where the file is no workbook. */
+  readonly name: string | null;
+  /** The row that is most like a header, and its first cells; empty where the sheet holds nothing. */
+  readonly row: number;
   readonly headers: readonly string[];
 }
 
