@@ -4,7 +4,7 @@ import pg from 'pg';
 import { call, itemsOf, type Job } from '../e2e/api.js';
 import { plan, shed } from '../e2e/schedules.js';
 import { startServer, type TestServer } from '../support/server.js';
-import { zipArchive } from '../support/zip-archive.js';
+import { sheetXml, workbookParts, zipArchive } from '../support/zip-archive.js';
 
 const TABLES = ['jobs', 'schedule_revisions', 'schedule_files', 'blobs', 'measurements', 'tickets', 'history_events', 'outbox'];
 const MIB = 1_048_576;
@@ -145,6 +145,21 @@ describe('a schedule that does not hold together is refused with 422 where it is
     { what: 'a name of a million characters', pointer: /^\/name$/, body: () => changed((s) => (s.name = 'x'.repeat(1_000_000))) },
     { what: 'a range nobody knows', pointer: /^\/range$/, body: () => changed((s) => (s.range = 'EGRET-12')) },
     {
+      what: 'concrete of 1 pcf',
+      pointer: /^\/pour\/unitWeight$/,
+      body: () => changed((s) => Object.assign(s, { pour: { rise: '3 ft/h', concrete: '70 F', unitWeight: '1 pcf' } })),
+    },
+    {
+      what: 'a rise below nought',
+      pointer: /^\/pour\/rise$/,
+      body: () => changed((s) => Object.assign(s, { pour: { rise: '-3 ft/h', concrete: '70 F' } })),
+    },
+    {
+      what: 'a cement nobody knows',
+      pointer: /^\/pour\/cement$/,
+      body: () => changed((s) => Object.assign(s, { pour: { cement: 'moon dust' } })),
+    },
+    {
       what: 'walls that are no list',
       pointer: /^\/walls/,
       body: () => changed((s) => Object.assign(s, { walls: 'all of them' })),
@@ -157,6 +172,19 @@ describe('a schedule that does not hold together is refused with 422 where it is
       expect(read.length).toBeLessThanOrEqual(81);
       expect(fix).not.toBe('');
     }
+  });
+
+  it('a sheet of openings under a header nobody knows is refused, not passed over', async () => {
+    const sheets = {
+      job: [['key', 'value'], ['name', 'House'], ['units', 'in'], ['dimensionsTo', 'foam-face'], ['range', 'HERON-16']],
+      storeys: [['id', 'height'], ['S1', 108]],
+      walls: [['mark', 'core', 'from_x', 'from_y', 'to_x', 'to_y'], ['A', 6, 0, 0, 480, 0]],
+      openings: [['Öffnungen'], ['Marke', 'Wand', 'Abstand'], ['D1', 'A', 60]],
+    };
+    const xml = Object.fromEntries(Object.entries(sheets).map(([name, cells]) => [name, sheetXml(cells)]));
+    const problem = await refused(uploaded({ name: 'house.xlsx', bytes: Buffer.from(zipArchive(workbookParts(xml))) }));
+    expect([problem.status, problem.code]).toEqual([422, 'invalid']);
+    expect(problem.errors).toEqual([expect.objectContaining({ sheet: 'openings', row: 2, read: 'Marke, Wand, Abstand' })]);
   });
 
   it('all that is wrong is told at once, at most 200 of it', async () => {
