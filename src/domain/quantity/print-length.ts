@@ -5,12 +5,12 @@ import { nearest } from './rational.js';
 const NM_PER_64TH = 396_875n;
 
 /**
- * `12'-6 1/2"`: feet, inches and a fraction to 1/64. What is not a whole number of 64ths is shown in decimal inches, as many as
- * give the same nanometre back (`0'-6.49606299"`).
+ * `12'-6 1/2"`, `11'-0 7/64"`: feet, inches and a fraction to 1/64; a zero inch is written, since `11'-7/64"` reads as 11'-7". What
+ * is not a whole number of 64ths is shown in decimal inches, as many as give the same nanometre back (`0'-6.49606299"`).
  */
 export function printFeetInches(nm: Nm): string {
   const whole = size(nm);
-  return `${sign(nm)}${whole / NM_PER_UNIT.ft}'-${inchesText(whole % NM_PER_UNIT.ft)}"`;
+  return `${sign(nm)}${whole / NM_PER_UNIT.ft}'-${inchesText(whole % NM_PER_UNIT.ft, '0 ')}"`;
 }
 
 /** `150 1/2"`, or decimals where the length is not a whole number of 64ths. */
@@ -35,14 +35,15 @@ export function printLength(nm: Nm, unit: LengthUnit): string {
 const size = (nm: Nm): bigint => BigInt(Math.round(Math.abs(nm)));
 const sign = (nm: Nm): string => (Math.round(nm) < 0 ? '-' : '');
 
-function inchesText(size: bigint): string {
+/** @param none what stands before a fraction where there is no whole inch */
+function inchesText(size: bigint, none = ''): string {
   if (size % NM_PER_64TH !== 0n) return decimals(size, NM_PER_UNIT.in, 8);
   const whole = size / NM_PER_UNIT.in;
   let over = (size % NM_PER_UNIT.in) / NM_PER_64TH;
   let under = 64n;
   while (over !== 0n && over % 2n === 0n) [over, under] = [over / 2n, under / 2n];
   if (over === 0n) return String(whole);
-  return whole === 0n ? `${over}/${under}` : `${whole} ${over}/${under}`;
+  return whole === 0n ? `${none}${over}/${under}` : `${whole} ${over}/${under}`;
 }
 
 /** `size / unit` to a number of decimals, trailing zeros dropped. */

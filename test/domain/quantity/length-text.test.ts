@@ -95,7 +95,7 @@ describe('lengths that are refused, with what would do', () => {
     ['3 m 6 in', 'one system of units'],
     [`12'-14`, `13'-2"`],
     [`12' 12`, `13'-0"`],
-    [`12'-12 1/2`, `13'-1/2"`],
+    [`12'-12 1/2`, `13'-0 1/2"`],
     [`12.5'-6`, `13'-0"`],
     [`12'6`, 'the inches with their mark'],
     [`12' 1/2`, 'the inches with their mark'],
