@@ -148,10 +148,15 @@ function add(counts: Map<string, number>, key: string, more: number): void {
   if (more !== 0) counts.set(key, (counts.get(key) ?? 0) + more);
 }
 
+/** decisions.md 10: a free end is closed over its whole height, so also where a strip lies between two courses. */
+function stripsBetween(courses: readonly SlowCourse[]): SlowCourse[] {
+  return courses.slice(1).flatMap(({ bottom }, below) => (bottom - courses[below]!.top > EXACT ? [{ bottom: courses[below]!.top, top: bottom }] : []));
+}
+
 function closures(site: Site): Map<string, number> {
   const counts = new Map<string, number>();
   for (const wall of site.walls) {
-    for (const course of wall.courses) {
+    for (const course of [...wall.courses, ...stripsBetween(wall.courses)]) {
       for (const end of ENDS) if (jointAt(site, wall, end, middle(course)).kind === 'free') add(counts, wall.coreCode, 1);
       for (const opening of wall.openings) {
         const [sill, head] = [wall.base + opening.sill, wall.base + opening.sill + opening.height];

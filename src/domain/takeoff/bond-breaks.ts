@@ -9,7 +9,8 @@ const overlaps = (course: CoursePieces, at: Nm): boolean => course.run.voids.som
 
 /** Why two joints came so close: the fixed ones first, since no choice moves them. */
 function causeOf(lower: CoursePieces, upper: CoursePieces, below: HeadJoint, joint: HeadJoint, range: FormRange): BondBreak['cause'] {
-  if (below.kind === 'leg' && joint.kind === 'leg') return 'corner-legs';
+  const atLeg = ({ kind }: HeadJoint): boolean => kind === 'leg' || kind === 'seam-at-leg';
+  if (atLeg(below) && atLeg(joint)) return 'corner-legs';
   const butt = (course: CoursePieces, at: Nm): boolean => course.run.fixedJoints.includes(at) && (at === course.run.to || at === course.run.from);
   if (butt(lower, below.at) || butt(upper, joint.at)) return 'height-step';
   const reach = range.formLength;
@@ -34,7 +35,11 @@ export function bondBreaks(result: LineResult, storey: string, range: FormRange)
     const lower = result.courses[index - 1];
     for (const joint of course.joints.filter(counts)) {
       const place = { storey, ...placeOf(joint.at), course: course.run.n };
-      if (course.run.forbidden.some((zone) => joint.at > zone.from && joint.at < zone.to)) found.push({ ...place, distance: 0, cause: 'tee' });
+      for (const zone of course.run.forbidden) {
+        if (joint.at <= zone.from || joint.at >= zone.to) continue;
+        const outside = Math.max(zone.from + range.webSpacing - joint.at, joint.at - zone.to + range.webSpacing, 0);
+        found.push({ ...place, distance: outside, cause: 'tee' });
+      }
       for (const below of lower?.joints.filter(counts) ?? []) {
         const distance = Math.abs(below.at - joint.at);
         if (distance < range.minStagger) found.push({ ...place, distance, cause: causeOf(lower!, course, below, joint, range) });

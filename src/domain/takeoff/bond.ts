@@ -14,8 +14,14 @@ export interface LineLayout {
 }
 
 /** How many partial layouts are carried from course to course, and how many placements a segment offers each of them. */
-const CARRIED = 6;
-const OFFERED = 3;
+export interface Breadth {
+  readonly carried: number;
+  readonly offered: number;
+}
+
+export const USUAL: Breadth = { carried: 6, offered: 3 };
+/** For lines where the usual breadth leaves a bond broken. */
+export const WIDE: Breadth = { carried: 48, offered: 12 };
 
 export function compareCost(a: LayoutCost, b: LayoutCost): number {
   for (let index = 0; index < a.length; index += 1) {
@@ -94,12 +100,12 @@ function courseKey(run: CourseRun, above: readonly Nm[]): string {
 }
 
 /** Best placements of every segment over given joints, cheapest first. */
-function offersOver(below: readonly Nm[], run: CourseRun, above: readonly Nm[], range: BondRange): readonly (readonly Offer[])[] {
+function offersOver(below: readonly Nm[], run: CourseRun, above: readonly Nm[], range: BondRange, offered: number): readonly (readonly Offer[])[] {
   return run.segments.map((segment) =>
     placementsOf(segment, run.ripped, range)
       .map((placement) => ({ placement, cost: costOf(placement, below, above, run.forbidden, range) }))
       .sort((a, b) => compareCost(a.cost, b.cost))
-      .slice(0, OFFERED),
+      .slice(0, offered),
   );
 }
 
@@ -119,13 +125,13 @@ function extend(carried: Carried, offers: readonly (readonly Offer[])[]): Extend
 }
 
 /** The cheapest layouts that differ in their joints: what lies below the last course no longer matters but for its cost. */
-function cheapest(extended: readonly Extended[], run: CourseRun): Carried[] {
+function cheapest(extended: readonly Extended[], run: CourseRun, most: number): Carried[] {
   const kept = new Map<string, Carried>();
   for (const layout of [...extended].sort((a, b) => compareCost(a.cost, b.cost))) {
     const joints = bondJoints(run, layout.placements);
     const key = joints.join(' ');
     if (!kept.has(key)) kept.set(key, { ...layout, joints });
-    if (kept.size === CARRIED) break;
+    if (kept.size === most) break;
   }
   return [...kept.values()];
 }
@@ -137,19 +143,19 @@ function cheapest(extended: readonly Extended[], run: CourseRun): Carried[] {
  * course to course; the cheapest at the top is taken: fewest joints closer than the stagger, then fewest forms, fewest cuts, widest
  * stagger. A bond is broken only where every placement of a segment breaks it for every layout carried.
  */
-export function layCourses(runs: readonly CourseRun[], range: BondRange, memory: BondMemory): LineLayout {
+export function layCourses(runs: readonly CourseRun[], range: BondRange, memory: BondMemory, breadth: Breadth): LineLayout {
   if (memory.size > REMEMBERED) memory.clear();
   let carried: Carried[] = [{ cost: FREE, joints: [], placements: [], below: null }];
   runs.forEach((run, course) => {
     const above = [...(runs[course + 1]?.fixedJoints ?? [])].sort(byStation);
     const courseIs = courseKey(run, above);
     const offers = (below: readonly Nm[]): readonly (readonly Offer[])[] => {
-      const key = `${courseIs}|${below.join(' ')}`;
-      const known = memory.get(key) ?? offersOver(below, run, above, range);
+      const key = `${breadth.offered}|${courseIs}|${below.join(' ')}`;
+      const known = memory.get(key) ?? offersOver(below, run, above, range, breadth.offered);
       memory.set(key, known);
       return known;
     };
-    carried = cheapest(carried.flatMap((layout) => extend(layout, offers(layout.joints))), run);
+    carried = cheapest(carried.flatMap((layout) => extend(layout, offers(layout.joints))), run, breadth.carried);
   });
   const chosen: (readonly Placement[])[] = [];
   for (let layout: Carried | null = carried[0]!; layout.below; layout = layout.below) chosen.unshift(layout.placements);
@@ -165,8 +171,8 @@ export function mirroredRun(run: CourseRun, length: Nm): CourseRun {
     ...flip(run),
     startLeg: leg(run.endLeg),
     endLeg: leg(run.startLeg),
-    closedStart: run.closedEnd,
-    closedEnd: run.closedStart,
+    closureStart: run.closureEnd && { ...run.closureEnd, at: length - run.closureEnd.at },
+    closureEnd: run.closureStart && { ...run.closureStart, at: length - run.closureStart.at },
     voids: run.voids.map((gap) => ({ ...gap, ...flip(gap) })).reverse(),
     segments: run.segments.map(mirroredSegment(length)).reverse(),
     fixedJoints: run.fixedJoints.map((at) => length - at).reverse(),

@@ -39,23 +39,33 @@ function bandsOf(wall: AxisWall, height: Nm, context: RunContext): { bottom: Nm;
   return sorted.slice(1).map((top, index) => ({ bottom: sorted[index]!, top }));
 }
 
+const overlap = (from: Nm, to: Nm, low: Nm, high: Nm): bigint => BigInt(Math.max(0, Math.min(to, high) - Math.max(from, low)));
+
 /**
  * Exact concrete of a wall: mitred footprint by height, band by band, less the openings.
  *
  * A mitre gives one face what it takes from the other, so a wall between two corners has axis length × core. A free end is closed
- * inside the form and loses the closure's thickness; a branch begins at the through wall's core. Webs and bars are not deducted.
+ * inside the form and loses the closure's thickness; a branch begins at the through wall's core. An opening takes only what is there.
+ * Webs and bars are not deducted.
+ *
+ * @param openings in the user's own direction, as they are laid
  *
  * @source statement of the project's decisions 5, 7 and 10
  */
 export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], context: RunContext): WallConcrete {
+  const turned = (at: Nm): Nm => wall.length - at;
+  const holes = openings.map((hole) => (wall.reversed ? { ...hole, from: turned(hole.to), to: turned(hole.from) } : hole));
   const { height } = context.plan.stacks[wall.index]!.stack;
   let faceNm2 = 0n;
+  let openingNm2 = 0n;
   for (const { bottom, top } of bandsOf(wall, height, context)) {
     const elevation = wall.wall.base + bottom;
-    const length = wall.length - concreteTrim(wall, 'start', elevation, context) - concreteTrim(wall, 'end', elevation, context);
-    if (length > 0) faceNm2 += BigInt(length) * BigInt(top - bottom);
+    const from = concreteTrim(wall, 'start', elevation, context);
+    const to = wall.length - concreteTrim(wall, 'end', elevation, context);
+    if (to <= from) continue;
+    faceNm2 += BigInt(to - from) * BigInt(top - bottom);
+    for (const hole of holes) openingNm2 += overlap(hole.from, hole.to, from, to) * overlap(hole.sill, hole.head, bottom, top);
   }
-  const openingNm2 = openings.reduce((sum, { from, to, sill, head }) => sum + BigInt(to - from) * BigInt(Math.max(0, head - sill)), 0n);
   return { faceNm2, openingNm2, concreteNm3: (faceNm2 - openingNm2) * BigInt(wall.core.width) };
 }
 

@@ -89,7 +89,8 @@ export interface LaidCourse {
 
 export interface HeadJoint {
   readonly at: Nm;
-  readonly kind: 'module' | 'seam' | 'leg';
+  /** `seam` stands at one station in every course and is exempt from the bond; `seam-at-leg` is off the module too but moves. */
+  readonly kind: 'module' | 'seam' | 'seam-at-leg' | 'leg';
 }
 
 export type PieceKind = 'straight' | 'corner' | 'corner-pair' | 'corner-hinged' | 'end-closure';

@@ -9,11 +9,12 @@ import type { LineResult } from './storey-layout.js';
 import { cutOutHalf } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
 
-/** Runs whose legs leave less than the smallest piece, or overlap, and walls that their corners use up. */
+/** Runs whose legs leave less than the smallest piece, or overlap, and walls that their corners or closures use up. */
 function shortRuns(result: LineResult, storey: string, range: FormRange): Finding[] {
   const { line } = result;
   const walls = line.walls.map(({ wall }) => wall.wall.mark);
-  const usedUp = line.walls.filter(({ wall }) => wall.length <= 0);
+  const closed = [line.start, line.end].filter((joint) => joint.kind === 'free').length * range.closure.thickness;
+  const usedUp = line.walls.filter(({ wall }) => wall.length <= (line.walls.length === 1 ? closed : 0));
   const course = result.courses.find(({ run }) => run.betweenLegs !== null && run.betweenLegs !== 0 && run.betweenLegs < range.minPiece);
   if (!course && usedUp.length === 0) return [];
   const remainder = course?.run.betweenLegs ?? usedUp[0]!.wall.length;

@@ -1,6 +1,6 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
-import { compareCost, layCourses, mirroredRun, piecesOf, type BondMemory, type LayoutCost } from './bond.js';
+import { compareCost, layCourses, mirroredRun, piecesOf, USUAL, WIDE, type BondMemory, type Breadth, type LayoutCost } from './bond.js';
 import type { Placement } from './placements.js';
 import { offModule } from './placements.js';
 import type { CourseRun, Segment } from './runs.js';
@@ -9,10 +9,10 @@ import type { CourseRun, Segment } from './runs.js';
 export interface LinePiece {
   readonly from: Nm;
   readonly to: Nm;
-  /** Cut to what is left of the module: it has a joint off the interlock. */
-  readonly offModule: boolean;
-  /** Station of that joint where it is the line's seam; null where it is a leg's own, which moves from course to course. */
+  /** Station of the joint off the interlock that this piece was cut for, null where it has none. */
   readonly seamAt: Nm | null;
+  /** That joint is a leg's own and moves from course to course; it is no seam of the line. */
+  readonly atLeg: boolean;
   /** Added to its axis length where an end is cut on the skew. */
   readonly over: Nm;
 }
@@ -26,6 +26,11 @@ export interface LaidLine {
   readonly cost: LayoutCost;
   /** Lengths of all straight pieces, longest first, ripped ones as negative numbers: what two layouts are compared by last. */
   readonly lengths: readonly Nm[];
+}
+
+interface Seam {
+  readonly at: Nm;
+  readonly remainder: Nm;
 }
 
 /** The shortest part of a run right of its seam, in 48ths of a form: candidates for the place of the seam. */
@@ -47,7 +52,7 @@ function withSeam(run: CourseRun, at: Nm, range: FormRange): CourseRun {
  * Places where a line's seam may stand: the same station in every course, a whole number of modules from the right-hand legs,
  * leaving no piece below the minimum on either side.
  */
-function seamPlaces(runs: readonly CourseRun[], range: FormRange): { at: Nm; remainder: Nm }[] {
+function seamPlaces(runs: readonly CourseRun[], range: FormRange): Seam[] {
   const spans = runs.flatMap((run) => run.segments.filter((segment) => offModule(segment, range) > 0));
   if (spans.length === 0) return [];
   const left = Math.max(...spans.map((segment) => segment.from));
@@ -71,8 +76,8 @@ function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement
       const seamHere = segment.seamRight || offModule(segment, range) > 0;
       return own.map((piece, order): LinePiece => ({
         ...piece,
-        offModule: seamHere && order === own.length - 1,
-        seamAt: segment.seamRight && order === own.length - 1 ? piece.to : null,
+        seamAt: seamHere && order === own.length - 1 ? piece.to : null,
+        atLeg: !segment.seamRight,
         over: (order === 0 ? segment.overLeft : 0) + (order === own.length - 1 ? segment.overRight : 0),
       }));
     }),
@@ -90,23 +95,26 @@ export function compareLengths(a: readonly Nm[], b: readonly Nm[]): number {
 /** Which of two layouts is taken: bond, forms, cuts, then fewer and shorter pieces; equal means the same pieces. */
 export const compareLaid = (a: LaidLine, b: LaidLine): number => compareCost(a.cost, b.cost) || compareLengths(a.lengths, b.lengths);
 
-function layOneWay(runs: readonly CourseRun[], range: FormRange, memory: BondMemory): LaidLine {
-  const seams = seamPlaces(runs, range);
+/** Lays a line from one end: without a seam, or with the best of its possible seams. */
+function layOneWay(runs: readonly CourseRun[], range: FormRange, memory: BondMemory, breadth: Breadth, seams: readonly Seam[]): LaidLine {
   if (seams.length === 0) {
-    const layout = layCourses(runs, range, memory);
+    const layout = layCourses(runs, range, memory, breadth);
     return finish(runs, layout.chosen, seamAtLeg(runs, range), layout.cost, range);
   }
   const laid = seams.map((seam) => {
     const split = runs.map((run) => withSeam(run, seam.at, range));
-    const layout = layCourses(split, range, memory);
+    const layout = layCourses(split, range, memory, breadth);
     return finish(split, layout.chosen, seam, layout.cost, range);
   });
   return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
 }
 
-const mirroredPiece = ({ from, to, seamAt, over, offModule: off }: LinePiece, length: Nm): LinePiece => ({
+const isBroken = ({ cost }: LaidLine): boolean => cost[0] + cost[1] > 0;
+const better = (a: LaidLine, b: LaidLine): LaidLine => (compareLaid(b, a) < 0 ? b : a);
+
+const mirroredPiece = ({ from, to, seamAt, atLeg, over }: LinePiece, length: Nm): LinePiece => ({
   over,
-  offModule: off,
+  atLeg,
   from: length - to,
   to: length - from,
   seamAt: seamAt === null ? null : length - seamAt,
@@ -122,13 +130,20 @@ function mirrored(laid: LaidLine, length: Nm): LaidLine {
 }
 
 /**
- * Lays a line from both ends and takes the better, so that a mirrored or reversed drawing is laid with the same pieces.
+ * Lays a line from both ends and takes the better, so that a mirrored or reversed drawing is laid with the same pieces. Where every
+ * layout found that way breaks a bond, the wide search tries again at the seams they chose.
  *
  * @param length of the line, node to node [nm]
  * @param memory what was ranked before, for lines of the same range
  */
 export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange, memory: BondMemory): LaidLine {
-  const ahead = layOneWay(runs, range, memory);
-  const back = layOneWay(runs.map((run) => mirroredRun(run, length)), range, memory);
-  return compareLaid(back, ahead) < 0 ? mirrored(back, length) : ahead;
+  const turned = runs.map((run) => mirroredRun(run, length));
+  const ahead = layOneWay(runs, range, memory, USUAL, seamPlaces(runs, range));
+  const back = layOneWay(turned, range, memory, USUAL, seamPlaces(turned, range));
+  const usual = better(ahead, mirrored(back, length));
+  if (!isBroken(usual)) return usual;
+  const seamOf = ({ seam }: LaidLine): readonly Seam[] => (seam === null || seam.at === null ? [] : [{ at: seam.at, remainder: seam.remainder }]);
+  const wideAhead = layOneWay(runs, range, memory, WIDE, seamOf(ahead));
+  const wideBack = layOneWay(turned, range, memory, WIDE, seamOf(back));
+  return better(usual, better(wideAhead, mirrored(wideBack, length)));
 }

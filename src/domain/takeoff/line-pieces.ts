@@ -2,7 +2,7 @@ import type { FormRange, Hand } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { cornerSku, handOf } from './corners.js';
 import type { HeadJoint, PieceKind, PieceReason } from './laid.js';
-import type { LaidLine } from './line-layout.js';
+import type { LaidLine, LinePiece } from './line-layout.js';
 import type { Line } from './lines.js';
 import { meets, type LineOpening } from './openings.js';
 import type { CourseRun } from './runs.js';
@@ -93,8 +93,8 @@ function closures(line: Line, run: CourseRun, openings: readonly LineOpening[], 
     cutLength: height,
   });
   const ends = [
-    ...(run.closedStart ? [closure('c0', run.from, 'end', run.height)] : []),
-    ...(run.closedEnd ? [closure('c1', run.to - thickness, 'end', run.height)] : []),
+    ...(run.closureStart ? [closure('c0', run.closureStart.at, 'end', run.closureStart.height)] : []),
+    ...(run.closureEnd ? [closure('c1', run.closureEnd.at - thickness, 'end', run.closureEnd.height)] : []),
   ];
   const jambs = openings
     .filter((opening) => opening.lining === 'end-closure' && meets(opening, run.bottom, run.height))
@@ -123,7 +123,7 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
         kind: 'straight',
         sku: `${range.straightPrefix}${line.core.code}`,
         hand: null,
-        why: reason(piece.to - piece.from + piece.over, order, group.length, piece.offModule, range.formLength),
+        why: reason(piece.to - piece.from + piece.over, order, group.length, piece.seamAt !== null, range.formLength),
         inside: false,
         junction: null,
         counted: true,
@@ -133,16 +133,17 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
     );
     const tiled = [...legPiece(line, run, 'start', plan), ...forms, ...legPiece(line, run, 'end', plan)];
     const named = tiled.map((piece, index) => (piece.id ? piece : { ...piece, id: id(index + 1) }));
-    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, new Set(straight.map((piece) => piece.seamAt))) };
+    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, straight) };
   });
 }
 
 /** Joints between neighbours; where two runs butt at a mark the arriving one lists the joint. */
-function headJoints(line: Line, run: CourseRun, tiled: readonly CoursePiece[], seams: ReadonlySet<Nm | null>): HeadJoint[] {
+function headJoints(line: Line, run: CourseRun, tiled: readonly CoursePiece[], straight: readonly LinePiece[]): HeadJoint[] {
   const joints = tiled.slice(1).flatMap((piece, index): HeadJoint[] => {
     const before = tiled[index]!;
     if (before.to !== piece.from) return [];
-    if (seams.has(piece.from)) return [{ at: piece.from, kind: 'seam' }];
+    const seam = straight.find((form) => form.seamAt === piece.from);
+    if (seam) return [{ at: piece.from, kind: seam.atLeg ? 'seam-at-leg' : 'seam' }];
     return [{ at: piece.from, kind: before.kind === 'straight' && piece.kind === 'straight' ? 'module' : 'leg' }];
   });
   const butts = line.end.kind === 'straight' && run.fixedJoints.includes(run.to) ? [{ at: run.to, kind: 'module' as const }] : [];

@@ -79,7 +79,7 @@ function bedsApart(plan: StoreyPlan): Finding[] {
     const stray = beds(last).find((bed) => bed >= from && bed < Math.min(top(first), top(last)) && !known.has(bed));
     if (stray === undefined) return [];
     const marks = [first, last].map((wall) => plan.walls[wall]!.wall.mark);
-    return [finding('height-not-coursed', { storey: plan.storey.id, walls: marks, numbers: { bedMm: toMm(stray), baseMm: toMm(plan.walls[last]!.wall.base) } })];
+    return [finding('height-not-coursed', { storey: plan.storey.id, walls: marks, severity: 'hold', numbers: { bedMm: toMm(stray), baseMm: toMm(plan.walls[last]!.wall.base) } })];
   });
 }
 

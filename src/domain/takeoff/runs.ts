@@ -29,6 +29,11 @@ export interface Leg {
   readonly long: boolean;
 }
 
+export interface Closure {
+  readonly at: Nm;
+  readonly height: Nm;
+}
+
 /** One course of a line before its pieces are chosen. */
 export interface CourseRun {
   readonly n: number;
@@ -41,9 +46,9 @@ export interface CourseRun {
   readonly endLeg: Leg | null;
   /** What two corner legs leave between them, negative where they overlap; null where there are not two. */
   readonly betweenLegs: Nm | null;
-  /** Free in this course: closed by an end closure of this height above the given bottom. */
-  readonly closedStart: boolean;
-  readonly closedEnd: boolean;
+  /** Closure of an end that is free in this course, or in its upper part beside a lower neighbour: outer station and height. */
+  readonly closureStart: Closure | null;
+  readonly closureEnd: Closure | null;
   readonly voids: readonly { readonly from: Nm; readonly to: Nm; readonly opening: LineOpening }[];
   readonly segments: readonly Segment[];
   /** Joints that no choice moves: leg to form, or run to run at a mark. */
@@ -65,7 +70,7 @@ interface EndState {
   readonly station: Nm;
   readonly leg: Nm;
   readonly long: boolean;
-  readonly closed: boolean;
+  readonly closure: Closure | null;
   /** Another run's forms butt here. */
   readonly butt: boolean;
   /** Cut on the skew: the longer face passes the axis by this much. */
@@ -90,22 +95,24 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const node = end === 'start' ? 0 : line.length;
   const outwards = end === 'start' ? -1 : 1;
   const elevation = line.base + bottom;
-  const free: EndState = { station: node + outwards * drawnBeyond(line, end), leg: 0, long: false, closed: true, butt: false, over: 0 };
+  const drawn = node + outwards * drawnBeyond(line, end);
+  const free: EndState = { station: drawn, leg: 0, long: false, closure: { at: drawn, height }, butt: false, over: 0 };
   if (joint.kind === 'free') return free;
-  if (joint.kind === 'unsettled') return { ...free, station: node, closed: false };
+  if (joint.kind === 'unsettled') return { ...free, station: node, closure: null };
   const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
   const beside = context.courseAt(neighbour, elevation);
   if (!beside) return free;
-  const closed = joint.kind !== 'tee' && beside.height < height;
-  if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closed: false, over: skewOver(line, joint.tee) };
-  if (joint.kind === 'straight') return { ...free, station: node, closed, butt: true };
+  const above = height - beside.height;
+  const closure = joint.kind !== 'tee' && above > 0 ? { at: drawn, height: above } : null;
+  if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closure: null, over: skewOver(line, joint.tee) };
+  if (joint.kind === 'straight') return { ...free, station: node, closure, butt: true };
   const legs = legsAt(line, joint.turn, joint.unit?.legs.get(line.core.code) ?? null, context.range);
-  if (!legs) return { ...free, station: node, closed };
+  if (!legs) return { ...free, station: node, closure };
   const oddCourse = ordinal(line, n, context.range) % 2 === 1;
   const long = (oddCourse === arrivingFirst) === joint.arriving;
   const other = context.plan.walls[joint.partner]!.thickness;
   const leg = legOnAxis(long ? legs.long : legs.short, line.thickness, other, joint.turn);
-  return { ...free, station: node, leg, long, closed };
+  return { ...free, station: node, leg, long, closure };
 }
 
 /** A branch cut on the skew is longer on one face by (T/2)·cot φ; the piece counts at its longer face (decision 9). */
@@ -196,7 +203,7 @@ export function courseRuns(line: Line, openings: readonly LineOpening[], arrivin
           return { from: at - half, to: at + half };
         });
       const betweenLegs = start.leg > 0 && end.leg > 0 ? end.station - start.station - start.leg - end.leg : null;
-      return { n, bottom, height, ripped, from, to, startLeg, endLeg, betweenLegs, closedStart: start.closed, closedEnd: end.closed, voids, segments, fixedJoints, forbidden };
+      return { n, bottom, height, ripped, from, to, startLeg, endLeg, betweenLegs, closureStart: voids[0]?.from === from ? null : start.closure, closureEnd: voids.at(-1)?.to === to ? null : end.closure, voids, segments, fixedJoints, forbidden };
     });
 }
 

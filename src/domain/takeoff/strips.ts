@@ -3,7 +3,7 @@ import type { Nm } from '../quantity/length.js';
 import { nodeSetBack } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
-import { takesWhole, type LineOpening } from './openings.js';
+import { meets, takesWhole, type LineOpening } from './openings.js';
 import type { RunContext } from './runs.js';
 
 /** A height strip along a line: runs between ends and openings, and the lengths it is laid in. */
@@ -12,6 +12,15 @@ export interface LineStrip {
   readonly bottom: Nm;
   readonly height: Nm;
   readonly runs: readonly { readonly from: Nm; readonly to: Nm; readonly pieces: readonly Nm[] }[];
+  /** Outer stations of the free ends and jambs that an end closure of the strip's height shuts. */
+  readonly closures: readonly Nm[];
+}
+
+/** Whether nothing stands beside a line's end at an elevation. */
+function isFree(line: Line, end: EndName, elevation: Nm, context: RunContext): boolean {
+  const joint = line[end];
+  if (joint.kind === 'free' || joint.kind === 'unsettled') return joint.kind === 'free';
+  return !context.standsAt(joint.kind === 'tee' ? joint.tee.through : joint.partner, elevation);
 }
 
 /** Where a strip ends: at the outer apex of a corner, where it is mitred (decision 12); elsewhere where the forms do. */
@@ -51,6 +60,8 @@ export function stripsOf(line: Line, openings: readonly LineOpening[], context: 
         left = Math.max(left, opening.formsTo);
       }
       if (to > left) runs.push({ from: left, to, pieces: piecesOf(to - left, range.formLength) });
-      return { afterCourse: course, bottom, height, runs };
+      const ends = (['start', 'end'] as const).filter((end) => isFree(line, end, line.base + bottom, context)).map((end) => (end === 'start' ? from : to));
+      const jambs = openings.filter((opening) => opening.lining === 'end-closure' && meets(opening, bottom, height)).flatMap((opening) => [opening.from, opening.to]);
+      return { afterCourse: course, bottom, height, runs, closures: [...ends, ...jambs] };
     });
 }

@@ -41,6 +41,20 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
         whole: piece.kind === 'straight' && run.ripped,
       })),
   );
+  const closures = result.strips.flatMap(({ afterCourse, height, closures: stations }) =>
+    stations.map((at, index): PieceOrder => ({
+      id: `${storey}.${walls[0]!.wall.wall.mark}.s${afterCourse}.c${index}`,
+      sku: `${range.closure.prefix}${core.code}`,
+      kind: 'end-closure',
+      core: core.code,
+      hand: null,
+      storey,
+      wall: wallAt(Math.max(0, at)),
+      course: afterCourse,
+      length: height,
+      whole: false,
+    })),
+  );
   const strips = result.strips.flatMap(({ afterCourse, runs }) =>
     runs.flatMap(({ from, pieces: lengths }, run) =>
       lengths.map((length, index): PieceOrder => ({
@@ -57,7 +71,7 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
       })),
     ),
   );
-  return [...pieces, ...strips];
+  return [...pieces, ...closures, ...strips];
 }
 
 function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange): LaidStorey {

@@ -1,5 +1,6 @@
 import { finding, type Finding } from '../evidence/finding.js';
 import { cross, subtract, turnDegrees } from '../geometry/vector.js';
+import { DisjointSets } from '../geometry/clusters.js';
 import { forEachNearPair } from '../geometry/near-pairs.js';
 import { stripsOverlap } from '../geometry/strips-overlap.js';
 import { MEETING_REACH, STRAIGHT_BELOW_DEG } from '../schedule/line-normalisation.js';
@@ -31,21 +32,19 @@ function sharedLength(a: AxisWall, b: AxisWall): number {
   return Math.max(0, high - low);
 }
 
-/** Pairs of walls that may share ground: those that meet, and those straight on from one that meets. */
+/** Pairs of walls that may share ground: those whose lines meet, whatever marks part the lines. */
 function acquainted(plan: StoreyPlan): (first: number, second: number) => boolean {
+  const lines = new DisjointSets(plan.walls.length);
+  for (const { kind, walls } of plan.junctions) if (kind === 'straight') lines.join(walls[0]!, walls[1]!);
   const meets = new Set<string>();
-  const onward = new Map<number, number[]>();
   const add = (a: number, b: number): void => {
-    meets.add(`${a}/${b}`).add(`${b}/${a}`);
+    const [first, second] = [lines.find(a), lines.find(b)];
+    meets.add(`${first}/${second}`).add(`${second}/${first}`);
   };
-  for (const { kind, walls } of plan.junctions) {
-    walls.forEach((wall, index) => walls.slice(index + 1).forEach((other) => add(wall, other)));
-    if (kind !== 'straight') continue;
-    for (const [wall, other] of [walls, [...walls].reverse()] as [number, number][]) onward.set(wall, [...(onward.get(wall) ?? []), other]);
-  }
+  for (const { walls } of plan.junctions) walls.forEach((wall, index) => walls.slice(index + 1).forEach((other) => add(wall, other)));
+  for (const { through, branch } of plan.tees) add(through, branch);
   for (const [a, b] of meetingTees(plan)) add(a.branch, b.branch);
-  for (const { through, branch } of plan.tees) for (const other of onward.get(through) ?? []) add(branch, other);
-  return (first, second) => meets.has(`${first}/${second}`);
+  return (first, second) => meets.has(`${lines.find(first)}/${lines.find(second)}`);
 }
 
 /** Walls that pass through each other (`walls-cross`) or stand in each other (`wall-overlap`). */

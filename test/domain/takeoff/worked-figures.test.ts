@@ -356,3 +356,48 @@ describe('causes', () => {
     }
   });
 });
+
+describe('marks, ends and steps', () => {
+  const holds = (walls: WallInput[]): string[] =>
+    takeOff(scheduleOf(walls), heron()).findings.filter((found) => found.severity !== 'note').map((found) => `${found.code} ${found.walls.join(' ')}`);
+
+  it.each([6, 8, 10, 12, 294])('raises nothing for a mark %d in from a corner: straight-on walls are one run', (at) => {
+    const corners: [number, number][] = [[0, 0], [at, 0], [300, 0], [300, 200], [0, 200]];
+    expect(holds(loopOf(corners))).toEqual([]);
+  });
+
+  it('keeps every bond of a wall between two tees where a placement keeps it', () => {
+    // Worked by hand: with the legs at 16 and 317 (odd) and 32 and 333 (even), joints 42 90 138 186 234 282 over 50 98 146 194 242 290 keep all.
+    const branch = (mark: string, x: number): WallInput => ({ mark, from: [x, 5.5], to: [x, 174.5], dimensionsTo: 'axis' });
+    const walls = [...loopOf([[0, 0], [360, 0], [360, 180], [0, 180]]), branch('P', 180), branch('Q', 260)];
+    expect(takeOff(scheduleOf(walls), heron()).bondBreaks).toEqual([]);
+  });
+
+  it('closes no end that an opening takes, and deducts of an opening only what is there', () => {
+    const door = { mark: 'D', wall: 'A', at: 0, sill: 0, width: 36, height: 84 };
+    const takeoff = takeOff(scheduleOf([free], { openings: [door] }), heron());
+    // the right end six times, the left only over the door
+    expect(unit(takeoff, 'EC6')!.pieces).toBe(7);
+    expect(cubicInches(wallOf(takeoff).concreteNm3)).toBeCloseTo(235 * 6 * 96 - 33.5 * 6 * 84, 6);
+  });
+
+  it('closes the strips of a free end: two ends of 108 in from closures of 16 in', () => {
+    const takeoff = takeOff(scheduleOf([free], { height: 108 }), heron({ parameters: { stackPrefers: 'strips' } }));
+    // 12 whole closures, and 8 of 3 in, five to a closure
+    expect(unit(takeoff, 'EC6')).toMatchObject({ pieces: 20, bought: 14 });
+  });
+
+  it('closes the part of a course above a lower neighbour at the end as drawn', () => {
+    const takeoff = takeOff(scheduleOf([{ mark: 'M', from: [0, 0], to: [200, 0] }, { mark: 'N', from: [200, 0], to: [200, 150], height: 88 }]), heron());
+    const closures = wallOf(takeoff, 'M').courses[5]!.pieces.filter((piece) => piece.kind === 'end-closure');
+    expect(closures.map((piece) => [piece.from / 25_400_000, piece.to / 25_400_000])).toEqual([[0, 2.5], [197.5, 200]]);
+  });
+
+  it('holds a wall that its own closures use up', () => {
+    expect(holds([{ mark: 'A', from: [0, 0], to: [4, 0] }])).toEqual(['run-too-short A']);
+  });
+
+  it('holds walls whose beds miss each other', () => {
+    expect(holds([{ mark: 'A', from: [0, 0], to: [240, 0] }, { mark: 'B', from: [240, 0], to: [240, 200], base: 10, height: 80 }])).toEqual(['height-not-coursed A B']);
+  });
+});

@@ -45,7 +45,7 @@ function weakCourses(line: FormLine, context: RuleContext): readonly Weak[] {
 
 /** The weak places of one course of a line, each under the wall that counts it. */
 function weakIn({ walls, pieces, joints, notches }: LineCourse, n: number, { range }: RuleContext): readonly Weak[] {
-  const seams = joints.filter(({ kind }) => kind === 'seam');
+  const seams = joints.filter(({ kind }) => kind === 'seam' || kind === 'seam-at-leg');
   const webless = pieces.filter((piece) => !piece.webbed && !touches(piece, seams));
   const tied = pieces.filter((piece) => piece.cutEnds === 2 && touches(piece, joints));
   const thin = notches.filter((notch) => leavesLittle(notch, range.parameters.minRip));
