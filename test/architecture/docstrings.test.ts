@@ -5,7 +5,7 @@ import ts from 'typescript';
 
 const ROOT = 'src/domain/engineering';
 const TAGS = ['equation', 'param', 'returns', 'valid', 'source', 'example'];
-const UNITS = ['1', '-', 'psf', 'pcf', 'ft', 'ft/h', 'in', '°F', 'deg', 'kPa', 'm', 'kN', 'kN/m', 'lb', 'lb/ft'];
+const UNITS = ['1', '-', 'psf', 'kg/m3', 'm/h', '°C', 'mm', 'pcf', 'ft', 'ft/h', 'in', '°F', 'deg', 'kPa', 'm', 'kN', 'kN/m', 'lb', 'lb/ft'];
 
 interface Tag {
   readonly name: string;

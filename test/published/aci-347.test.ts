@@ -3,13 +3,19 @@ import { describe, expect, it } from '@jest/globals';
 import { celsiusToFahrenheit, metresPerHourToFeetPerHour, psfToKpa } from '../../src/domain/quantity/us-customary.js';
 import { cementGroup } from '../../src/domain/engineering/aci-347-04/cement-group.js';
 import { chemistryCoefficient } from '../../src/domain/engineering/aci-347-04/chemistry-coefficient.js';
+import { formPressureCalculator } from '../../src/domain/checks/form-pressure-calculator.js';
 import { hydrostaticDepth } from '../../src/domain/engineering/aci-347-04/hydrostatic-depth.js';
 import { liquidHead } from '../../src/domain/engineering/aci-347-04/liquid-head.js';
 import { minimumPressure } from '../../src/domain/engineering/aci-347-04/minimum-pressure.js';
+import { minimumPressureSi } from '../../src/domain/engineering/aci-347-04/minimum-pressure-si.js';
 import { pressureByEquationA } from '../../src/domain/engineering/aci-347-04/pressure-by-equation-a.js';
 import { pressureByEquationB } from '../../src/domain/engineering/aci-347-04/pressure-by-equation-b.js';
+import { pressureByEquationASi } from '../../src/domain/engineering/aci-347-04/pressure-by-equation-a-si.js';
+import { pressureByEquationBSi } from '../../src/domain/engineering/aci-347-04/pressure-by-equation-b-si.js';
 import { unitWeightCoefficient } from '../../src/domain/engineering/aci-347-04/unit-weight-coefficient.js';
+import { unitWeightCoefficientSi } from '../../src/domain/engineering/aci-347-04/unit-weight-coefficient-si.js';
 import { wallFormPressure } from '../../src/domain/engineering/aci-347-04/wall-form-pressure.js';
+import type { CalculatorAnswer, InBothUnits } from '../../src/domain/checks/calculator-answer.js';
 import type { WallFormPressure } from '../../src/domain/engineering/aci-347-04/wall-form-pressure.js';
 
 type Inputs = Readonly<Record<string, number | string | boolean>>;
@@ -129,34 +135,68 @@ interface SiRow {
   readonly R_mPerH: number;
   readonly T_C: number;
   readonly printed: string;
-  readonly ours: string;
+  readonly nunnally: string;
+  readonly usConverted: string;
+  readonly asked: { readonly height: string; readonly rise: string; readonly concrete: string };
+  readonly floor?: string;
 }
-const si = data('si-form') as { rows: SiRow[]; minimum: { printed: string; ours: string } };
+const si = data('si-form') as { rows: SiRow[]; discrepancy: { source: string; why: string }; minimum: { printed: string; usConverted: string } };
+
+function calculated(fields: Readonly<Record<string, string>>): CalculatorAnswer {
+  const answered = formPressureCalculator(fields);
+  if (!answered.ok) throw new Error(JSON.stringify(answered.error));
+  return answered.value;
+}
 
 describe('SI printing of the equations', () => {
-  it.each(si.rows)('Eq. $equation at $R_mPerH m/h and $T_C C: $printed kPa by its constants, $ours kPa here', ({ equation, R_mPerH: R, T_C: T, printed, ours }) => {
-    const bySiConstants = equation === 'A' ? 7.2 + (785 * R) / (T + 17.8) : 7.2 + 1156 / (T + 17.8) + (244 * R) / (T + 17.8);
-    expectPrinted(bySiConstants, printed);
-    const by = equation === 'A' ? pressureByEquationA : pressureByEquationB;
-    const here = psfToKpa(by(1, 1, metresPerHourToFeetPerHour(R), celsiusToFahrenheit(T)));
-    expectPrinted(here, ours);
-    // Constants rounded to three digits: 785 stands for 784.95, 1156 for 1154.4, 244 for 244.2, 7.2 for 7.18, 17.8 for 17.78.
-    expect(Math.abs(here / bySiConstants - 1)).toBeLessThan(0.001);
+  it.each(si.rows)('Eq. $equation at $R_mPerH m/h and $T_C C is $printed kPa', ({ equation, R_mPerH: R, T_C: T, printed }) => {
+    expectPrinted((equation === 'A' ? pressureByEquationASi : pressureByEquationBSi)(1, 1, R, T), printed);
   });
 
-  it('floors at 600 psf, not at a rounded 30 kPa', () => {
-    expectPrinted(psfToKpa(minimumPressure(1)), si.minimum.ours);
+  it.each(si.rows)('asked $asked: Eq. $equation gives $printed kPa', ({ equation, asked, printed, floor }) => {
+    const { result, governs, trace } = calculated(asked);
+    const { us, si: inSi } = result['pressure'] as InBothUnits;
+    expectPrinted(inSi.value, floor ?? printed);
+    expectPrinted(psfToKpa(us.value), floor ?? printed);
+    expect(governs).toBe(floor === undefined ? `equation-${equation.toLowerCase()}` : 'minimum');
+    const step = trace.find(({ name }) => name === `equation ${equation}`);
+    expectPrinted(step?.value ?? Number.NaN, printed);
+    expect(step?.source).toMatch(/^aci-347-04 §2\.2\.2, SI, from memory; nunnally Eq\. 12-[12]B prints .*T \+ 18$/);
+  });
+
+  it.each(si.rows)('Eq. $equation at $R_mPerH m/h and $T_C C: nunnally prints what gives $nunnally, which is not followed', ({ equation, R_mPerH: R, T_C: T, printed, nunnally }) => {
+    const byNunnally = equation === 'A' ? 7.2 + (785 * R) / (T + 18) : 7.2 + 1154 / (T + 18) + (244 * R) / (T + 18);
+    expectPrinted(byNunnally, nunnally);
+    expect(() => expectPrinted(byNunnally, printed)).toThrow();
+    expect(Math.abs(byNunnally / Number(printed) - 1)).toBeLessThan(0.006);
+    expect(sources).toContain(si.discrepancy.source);
+  });
+
+  it.each(si.rows)('Eq. $equation at $R_mPerH m/h and $T_C C is $usConverted kPa by the US customary constants', ({ equation, R_mPerH: R, T_C: T, printed, usConverted }) => {
+    const by = equation === 'A' ? pressureByEquationA : pressureByEquationB;
+    const converted = psfToKpa(by(1, 1, metresPerHourToFeetPerHour(R), celsiusToFahrenheit(T)));
+    expectPrinted(converted, usConverted);
+    // Exactly converted the constants are 7.182, 785.44, 1154.45, 244.36 and 17.78.
+    expect(Math.abs(converted / Number(printed) - 1)).toBeLessThan(0.001);
+  });
+
+  it('has a minimum of its own: 30 kPa, not 600 psf', () => {
+    expectPrinted(minimumPressureSi(1), si.minimum.printed);
+    expectPrinted(psfToKpa(minimumPressure(1)), si.minimum.usConverted);
     expectPrinted(psfToKpa(minimumPressure(1)), '28.7');
   });
 });
 
 const coefficients = data('coefficients') as {
   unitWeight: { rows: { w_pcf: number; printed: string }[] };
+  unitWeightSi: { rows: { rho_kgPerM3: number; printed: string }[] };
   chemistry: { rows: { cement: string; retarder: boolean; printed: string }[] };
 };
 
 describe('published coefficients', () => {
   it.each(coefficients.unitWeight.rows)('Cw at $w_pcf pcf is $printed', ({ w_pcf, printed }) => expectPrinted(unitWeightCoefficient(w_pcf), printed));
+
+  it.each(coefficients.unitWeightSi.rows)('Cw at $rho_kgPerM3 kg/m3 is $printed', ({ rho_kgPerM3, printed }) => expectPrinted(unitWeightCoefficientSi(rho_kgPerM3), printed));
 
   it.each(coefficients.chemistry.rows)('Cc of $cement, retarder $retarder, is $printed', ({ cement, retarder, printed }) => {
     const group = cementGroup(cement);

@@ -1,4 +1,11 @@
-import { feetPerHourToMetresPerHour, feetToMetres, psfToKpa } from '../quantity/us-customary.js';
+import {
+  feetPerHourToMetresPerHour,
+  feetToMetres,
+  kpaToPsf,
+  metresPerHourToFeetPerHour,
+  psfToKpa,
+} from '../quantity/us-customary.js';
+import { NM_PER_METRE, toFeet } from '../quantity/length.js';
 import type { Finding } from '../evidence/finding.js';
 import type { InputError } from '../evidence/input-error.js';
 import type { Result } from '../evidence/result.js';
@@ -21,7 +28,7 @@ export interface CalculatorAnswer {
   readonly source: string;
   /** Inputs that were left out, with the value assumed for each. */
   readonly defaults: readonly string[];
-  /** Where the standard itself says what to do past a limit, and this was done. */
+  /** Where the standard itself says what to do past a limit, and this was done; and by which set of equations. */
   readonly notes: readonly string[];
   readonly findings: readonly Finding[];
 }
@@ -38,3 +45,8 @@ const both = (us: number, usUnit: string, si: number, siUnit: string): InBothUni
 export const pressureInBoth = (psf: number): InBothUnits => both(psf, 'psf', psfToKpa(psf), 'kPa');
 export const depthInBoth = (ft: number): InBothUnits => both(ft, 'ft', feetToMetres(ft), 'm');
 export const riseInBoth = (ftPerH: number): InBothUnits => both(ftPerH, 'ft/h', feetPerHourToMetresPerHour(ftPerH), 'm/h');
+
+/** The same of a value worked out in SI. */
+export const pressureInBothFromSi = (kPa: number): InBothUnits => both(kpaToPsf(kPa), 'psf', kPa, 'kPa');
+export const depthInBothFromSi = (m: number): InBothUnits => both(toFeet(m * NM_PER_METRE), 'ft', m, 'm');
+export const riseInBothFromSi = (mPerH: number): InBothUnits => both(metresPerHourToFeetPerHour(mPerH), 'ft/h', mPerH, 'm/h');

@@ -1,6 +1,7 @@
 import { readLength } from '../quantity/length-text.js';
 import { readQuantity } from '../quantity/quantity.js';
 import { inSpan, type Span } from '../quantity/span.js';
+import { writtenSystem, type UnitSystem } from './written-system.js';
 import type { Dimension } from '../quantity/unit.js';
 import type { InputError } from '../evidence/input-error.js';
 import type { QuantityFault } from '../quantity/quantity-fault.js';
@@ -38,6 +39,11 @@ export class CalculatorInput {
   /** A quantity as text with its unit, in SI. */
   quantity(name: string, dimension: Dimension, example: string, span: Span): number | undefined {
     return this.measured(name, `a quantity with its unit such as ${example}`, span, (text) => readQuantity(text, dimension));
+  }
+
+  /** The system of units in which a field is written; null where it cannot be read. */
+  system(name: string, dimension: Dimension | 'length'): UnitSystem | null {
+    return writtenSystem(this.input[name], dimension);
   }
 
   /** True or false, also written `yes` and `no`. */

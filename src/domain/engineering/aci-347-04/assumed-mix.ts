@@ -16,3 +16,13 @@ export const ASSUMED_WORDS = {
   retarder: 'retarder: none',
   slump: 'slump: not over 7 in',
 } as const;
+
+/** What is assumed instead where a question is asked in SI units: the same classes as the SI printing rounds them. */
+export const ASSUMED_MIX_SI = { ...ASSUMED_MIX, unitWeightKgPerM3: 2400, slumpMm: 175 } as const;
+
+/** The same in words. */
+export const ASSUMED_WORDS_SI = {
+  ...ASSUMED_WORDS,
+  unitWeight: 'unitWeight: 2400 kg/m3',
+  slump: 'slump: not over 175 mm',
+} as const;

@@ -16,6 +16,26 @@ export interface FreshConcreteWall {
   readonly slumpIn: number;
 }
 
+/** The same for the SI printing of the equations. */
+export interface FreshConcreteWallSi {
+  /** Placement height [m]. */
+  readonly heightM: number;
+  /** Rate of rise [m/h], above 0. */
+  readonly riseMPerH: number;
+  /** Temperature of the concrete in the form [°C]. */
+  readonly concreteC: number;
+  /** Unit weight as a mass [kg/m³], above 0. */
+  readonly unitWeightKgPerM3: number;
+  /** Only where it was written in pcf: its class is then read in the US customary table, 150 pcf being no heavy concrete. */
+  readonly unitWeightPcf?: number;
+  readonly cement: CementGroup;
+  readonly retarder: boolean;
+  /** [mm] */
+  readonly slumpMm: number;
+  /** Only where it was written in inches: it is then held against 7 in, which is the same limit as 175 mm. */
+  readonly slumpIn?: number;
+}
+
 /** A limit that the pour leaves, named, and of which the standard says nothing. */
 export interface OutsideLimit {
   readonly quantity: 'concreteF';

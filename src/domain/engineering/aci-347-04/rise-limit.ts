@@ -1,33 +1,52 @@
-import type { FreshConcreteWall, OutsideMethod } from './fresh-concrete-wall.js';
+import { standingWall, standingWallSi, type StandingWall } from './standing-wall.js';
+import type { FreshConcreteWall, FreshConcreteWallSi, OutsideMethod } from './fresh-concrete-wall.js';
+import type { PrintedFormula } from './equation-set.js';
 import type { TraceStep } from '../../evidence/trace.js';
-import { chemistryCoefficient } from './chemistry-coefficient.js';
-import { EQUATION_A_HEIGHT_FT, EQUATION_A_RISE_FT_PER_H, EQUATION_B_RISE_FT_PER_H, SLUMP_LIMIT_IN } from './limits.js';
-import { liquidHead } from './liquid-head.js';
-import { minimumPressure } from './minimum-pressure.js';
-import { outsideLimits } from './outside-limits.js';
-import { shownNumber as n } from '../../evidence/shown-number.js';
-import { unitWeightCoefficient } from './unit-weight-coefficient.js';
+
+/** What ends the rate: see `RiseLimit`. */
+export type RiseGoverns = 'equation-a' | 'equation-a-range' | 'equation-b' | 'highest-rate';
+
+interface AnyRate {
+  readonly kind: 'any-rate';
+  readonly governs: 'liquid-head';
+  readonly trace: readonly TraceStep[];
+}
+
+interface Limited {
+  readonly kind: 'limit';
+  readonly governs: RiseGoverns;
+  readonly trace: readonly TraceStep[];
+}
+
+interface NoRate {
+  readonly kind: 'no-rate';
+  readonly governs: 'slump' | 'minimum' | 'equation-b';
+  readonly trace: readonly TraceStep[];
+}
 
 /**
  * How fast a wall may rise under a form's rating.
  *
- * `limit`: the pressure at this rate is the rating (`highest-rate`: it is below it, but any faster the full liquid head counts,
- * which is over it). `any-rate`: not even the full liquid head is over the rating. `no-rate`: over the rating however slowly.
+ * `limit`: the pressure at this rate is the rating. It is below it for `highest-rate` (any faster the full liquid head counts, which
+ * is over it) and `equation-a-range` (from the next rate on Eq. B counts, which is over it; only in the SI printing, whose equations
+ * do not meet). `any-rate`: not even the full liquid head is over the rating. `no-rate`: over the rating however slowly.
  */
 export type RiseLimit =
-  | {
-      readonly kind: 'limit';
-      readonly riseFtPerH: number;
-      readonly governs: 'equation-a' | 'equation-b' | 'highest-rate';
-      readonly trace: readonly TraceStep[];
-    }
-  | { readonly kind: 'any-rate'; readonly governs: 'liquid-head'; readonly trace: readonly TraceStep[] }
-  | {
-      readonly kind: 'no-rate';
-      readonly governs: 'slump' | 'minimum' | 'equation-b';
-      readonly leastPsf: number;
-      readonly trace: readonly TraceStep[];
-    };
+  | (Limited & { readonly riseFtPerH: number })
+  | AnyRate
+  | (NoRate & { readonly leastPsf: number });
+
+/** The same in SI units. */
+export type RiseLimitSi =
+  | (Limited & { readonly riseMPerH: number })
+  | AnyRate
+  | (NoRate & { readonly leastKpa: number });
+
+/** The same in the units of the wall's equations. */
+type Solved = (Limited & { readonly rise: number }) | AnyRate | (NoRate & { readonly least: number }) | OutsideMethod;
+
+/** The end of Eq. A's range does not belong to it: what stands just before it, as near as a result is printed. */
+const JUST_UNDER = 1 - 1e-9;
 
 /**
  * Fastest rate of rise at which the pressure of `wallFormPressure` stays within a form's rating; closed form.
@@ -47,48 +66,83 @@ export type RiseLimit =
  *            pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpIn = 5 → riseFtPerH = 6.000
  */
 export function riseLimit(rating: number, pour: Omit<FreshConcreteWall, 'riseFtPerH'>): RiseLimit | OutsideMethod {
-  const head = liquidHead(pour.unitWeightPcf, pour.heightFt);
-  const headStep = step('liquid head', 'p = w · h', `${n(pour.unitWeightPcf)} · ${n(pour.heightFt)}`, head, 'psf');
-  if (head <= rating) return { kind: 'any-rate', governs: 'liquid-head', trace: [headStep] };
-  if (pour.slumpIn > SLUMP_LIMIT_IN) return { kind: 'no-rate', governs: 'slump', leastPsf: head, trace: [headStep] };
-  const outside = outsideLimits(pour.concreteF);
+  const solved = solve(rating, standingWall(pour));
+  if (solved.kind === 'limit') {
+    const { rise, ...rest } = solved;
+    return { ...rest, riseFtPerH: rise };
+  }
+  if (solved.kind !== 'no-rate') return solved;
+  const { least, ...rest } = solved;
+  return { ...rest, leastPsf: least };
+}
+
+/**
+ * `riseLimit` by the SI printing of the standard: turns `wallFormPressureSi` round.
+ *
+ * @equation  R = (T + 17.8) · (p / (Cw · Cc) − 7.2) / 785, or R = ((T + 17.8) · (p / (Cw · Cc) − 7.2) − 1156) / 244 over 4.2 m or
+ *            over 2.1 m/h
+ * @param rating p, rated pressure of the form                  [kPa]
+ * @param pour.heightM h, placement height                      [m]
+ * @param pour.concreteC T, temperature of the concrete         [°C]
+ * @param pour.unitWeightKgPerM3 ρ, unit weight as a mass       [kg/m3]
+ * @param pour.unitWeightPcf only where written in pcf          [pcf]
+ * @param pour.cement row of the chemistry table                [-]
+ * @param pour.retarder any admixture that delays setting       [-]
+ * @param pour.slumpMm slump                                    [mm]
+ * @param pour.slumpIn only where written in inches             [in]
+ * @returns   riseMPerH, or that any rate or no rate will do    [m/h]
+ * @valid     placed from the top, internal vibration to ≤ 1.2 m; 40 ≤ °F ≤ 95 where an equation is used
+ * @source    aci-347-04 §2.2.2, SI printing, from memory; nunnally Eq. 12-1B and 12-2B print T + 18; solved for R
+ * @example   rating = 46.95, pour.heightM = 3, pour.concreteC = 21.45, pour.unitWeightKgPerM3 = 2400,
+ *            pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpMm = 120 → riseMPerH = 1.9875
+ */
+export function riseLimitSi(rating: number, pour: Omit<FreshConcreteWallSi, 'riseMPerH'>): RiseLimitSi | OutsideMethod {
+  const solved = solve(rating, standingWallSi(pour));
+  if (solved.kind === 'limit') {
+    const { rise, ...rest } = solved;
+    return { ...rest, riseMPerH: rise };
+  }
+  if (solved.kind !== 'no-rate') return solved;
+  const { least, ...rest } = solved;
+  return { ...rest, leastKpa: least };
+}
+
+function solve(rating: number, wall: StandingWall): Solved {
+  const { set } = wall;
+  const head = step('liquid head', set.head, [wall.unitWeight, wall.height], set.pressureUnit);
+  if (head.value <= rating) return { kind: 'any-rate', governs: 'liquid-head', trace: [head] };
+  if (wall.fullHead(0).length > 0) return { kind: 'no-rate', governs: 'slump', least: head.value, trace: [head] };
+  const outside = set.outside(wall.concrete);
   if (outside.length > 0) return { kind: 'outside-method', outside };
 
-  const Cw = unitWeightCoefficient(pour.unitWeightPcf);
-  const Cc = chemistryCoefficient(pour.cement, pour.retarder);
-  const least = minimumPressure(Cw);
-  const leastStep = step('minimum', 'p ≥ 600 · Cw', `600 · ${n(Cw)}`, least, 'psf');
-  if (least > rating) return { kind: 'no-rate', governs: 'minimum', leastPsf: least, trace: [headStep, leastStep] };
-  return byEquation(rating, pour.heightFt, pour.concreteF, Cw, Cc, [headStep, leastStep]);
+  const least = step('minimum', set.minimum, [wall.Cw.value], set.pressureUnit);
+  if (least.value > rating) return { kind: 'no-rate', governs: 'minimum', least: least.value, trace: [head, least] };
+  return byEquation(rating, wall, [head, least]);
 }
 
-function byEquation(p: number, h: number, T: number, Cw: number, Cc: number, before: readonly TraceStep[]): RiseLimit {
-  const slow = (T * (p / (Cw * Cc) - 150)) / 9000;
-  const slowStep = step(
-    'rate by equation A',
-    'R = T · (p / (Cw · Cc) − 150) / 9000',
-    `${n(T)} · (${n(p)} / (${n(Cw)} · ${n(Cc)}) − 150) / 9000`,
-    slow,
-    'ft/h',
-  );
-  if (h <= EQUATION_A_HEIGHT_FT && slow < EQUATION_A_RISE_FT_PER_H) {
-    return { kind: 'limit', riseFtPerH: slow, governs: 'equation-a', trace: [...before, slowStep] };
+function byEquation(p: number, wall: StandingWall, before: readonly TraceStep[]): Solved {
+  const { set, concrete: T } = wall;
+  const [Cw, Cc] = [wall.Cw.value, wall.Cc.value];
+  const slow = step('rate by equation A', set.rateByA, [p, Cw, Cc, T], set.riseUnit);
+  const low = wall.height <= set.equationAHeight;
+  if (low && slow.value < set.equationARise) {
+    return { kind: 'limit', rise: slow.value, governs: 'equation-a', trace: [...before, slow] };
   }
-  const fast = (T * (p / (Cw * Cc) - 150) - 43_400) / 2800;
-  const fastStep = step(
-    'rate by equation B',
-    'R = (T · (p / (Cw · Cc) − 150) − 43400) / 2800',
-    `(${n(T)} · (${n(p)} / (${n(Cw)} · ${n(Cc)}) − 150) − 43400) / 2800`,
-    fast,
-    'ft/h',
-  );
-  const trace = [...before, fastStep];
-  if (fast <= 0) return { kind: 'no-rate', governs: 'equation-b', leastPsf: Cw * Cc * (150 + 43_400 / T), trace };
-  if (fast > EQUATION_B_RISE_FT_PER_H)
-    return { kind: 'limit', riseFtPerH: EQUATION_B_RISE_FT_PER_H, governs: 'highest-rate', trace };
-  return { kind: 'limit', riseFtPerH: fast, governs: 'equation-b', trace };
+  const fast = step('rate by equation B', set.rateByB, [p, Cw, Cc, T], set.riseUnit);
+  const trace = [...before, fast];
+  if (low && fast.value < set.equationARise * JUST_UNDER) {
+    return { kind: 'limit', rise: set.equationARise * JUST_UNDER, governs: 'equation-a-range', trace: [...before, slow, fast] };
+  }
+  if (fast.value <= 0) return { kind: 'no-rate', governs: 'equation-b', least: set.equationB.of(Cw, Cc, 0, T), trace };
+  if (fast.value > set.equationBRise) return { kind: 'limit', rise: set.equationBRise, governs: 'highest-rate', trace };
+  return { kind: 'limit', rise: fast.value, governs: 'equation-b', trace };
 }
 
-function step(name: string, equation: string, substituted: string, value: number, unit: string): TraceStep {
-  return { name, equation, substituted, value, unit, source: 'aci-347-04 §2.2.2' };
+function step<Numbers extends readonly number[]>(
+  name: string,
+  { equation, substituted, of, source }: PrintedFormula<Numbers>,
+  numbers: Numbers,
+  unit: string,
+): TraceStep {
+  return { name, equation, substituted: substituted(...numbers), value: of(...numbers), unit, source };
 }

@@ -1,28 +1,35 @@
-import type { FreshConcreteWall, OutsideMethod } from './fresh-concrete-wall.js';
+import { standingWall, standingWallSi, type StandingWall } from './standing-wall.js';
+import type { FreshConcreteWall, FreshConcreteWallSi, OutsideMethod } from './fresh-concrete-wall.js';
+import type { PrintedFormula } from './equation-set.js';
 import type { TraceStep } from '../../evidence/trace.js';
-import { chemistryCoefficient } from './chemistry-coefficient.js';
-import { EQUATION_A_HEIGHT_FT, EQUATION_A_RISE_FT_PER_H } from './limits.js';
-import { fullHeadNotes } from './full-head-notes.js';
-import { hydrostaticDepth } from './hydrostatic-depth.js';
-import { liquidHead } from './liquid-head.js';
-import { minimumPressure } from './minimum-pressure.js';
-import { outsideLimits } from './outside-limits.js';
-import { pressureByEquationA } from './pressure-by-equation-a.js';
-import { pressureByEquationB } from './pressure-by-equation-b.js';
-import { shownNumber as n } from '../../evidence/shown-number.js';
-import { unitWeightCoefficient } from './unit-weight-coefficient.js';
 
 export type Governs = 'equation-a' | 'equation-b' | 'minimum' | 'liquid-head';
 
-export interface WallFormPressure {
+interface Governed {
   readonly kind: 'pressure';
+  readonly governs: Governs;
+  readonly notes: readonly string[];
+  readonly trace: readonly TraceStep[];
+}
+
+export interface WallFormPressure extends Governed {
   /** Greatest lateral pressure [psf]. */
   readonly pressurePsf: number;
   /** Depth over which the concrete acts as a liquid [ft]. */
   readonly hydrostaticDepthFt: number;
-  readonly governs: Governs;
-  readonly notes: readonly string[];
-  readonly trace: readonly TraceStep[];
+}
+
+export interface WallFormPressureSi extends Governed {
+  /** Greatest lateral pressure [kPa]. */
+  readonly pressureKpa: number;
+  /** Depth over which the concrete acts as a liquid [m]. */
+  readonly hydrostaticDepthM: number;
+}
+
+/** A pressure in the units of its wall's equations. */
+interface Evaluated extends Governed {
+  readonly pressure: number;
+  readonly depth: number;
 }
 
 /**
@@ -46,91 +53,83 @@ export interface WallFormPressure {
  *            pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpIn = 5 → pressurePsf = 825.0
  */
 export function wallFormPressure(pour: FreshConcreteWall): WallFormPressure | OutsideMethod {
-  const head = liquidHead(pour.unitWeightPcf, pour.heightFt);
-  const headStep = step('liquid head', 'p = w · h', `${n(pour.unitWeightPcf)} · ${n(pour.heightFt)}`, head, 'psf');
-  const notes = fullHeadNotes(pour.slumpIn, pour.riseFtPerH);
-  if (notes.length > 0) return answer(head, 'liquid-head', notes, [headStep], pour.unitWeightPcf);
-  const outside = outsideLimits(pour.concreteF);
+  const answer = evaluate(standingWall(pour), pour.riseFtPerH);
+  if (answer.kind === 'outside-method') return answer;
+  const { pressure, depth, ...governed } = answer;
+  return { ...governed, pressurePsf: pressure, hydrostaticDepthFt: depth };
+}
+
+/**
+ * `wallFormPressure` by the SI printing of the standard: its constants, its limits, its minimum.
+ *
+ * @equation  p = min( max( Eq. A or Eq. B, 30 · Cw ), ρ · g · h )
+ * @param pour.heightM h, placement height                      [m]
+ * @param pour.riseMPerH R, rate of rise                        [m/h]
+ * @param pour.concreteC T, temperature of the concrete         [°C]
+ * @param pour.unitWeightKgPerM3 ρ, unit weight as a mass       [kg/m3]
+ * @param pour.unitWeightPcf only where written in pcf          [pcf]
+ * @param pour.cement row of the chemistry table                [-]
+ * @param pour.retarder any admixture that delays setting       [-]
+ * @param pour.slumpMm slump                                    [mm]
+ * @param pour.slumpIn only where written in inches             [in]
+ * @returns   pressureKpa, what governs, the liquid depth, the trace [kPa]
+ * @valid     placed from the top, internal vibration to ≤ 1.2 m; 40 ≤ °F ≤ 95 where an equation is used
+ * @source    aci-347-04 §2.2.2, SI printing, from memory; nunnally Eq. 12-1B and 12-2B print T + 18
+ * @example   pour.heightM = 3, pour.riseMPerH = 2, pour.concreteC = 20, pour.unitWeightKgPerM3 = 2400,
+ *            pour.cement = 'portland-i-ii-iii', pour.retarder = false, pour.slumpMm = 120 → pressureKpa = 48.73
+ */
+export function wallFormPressureSi(pour: FreshConcreteWallSi): WallFormPressureSi | OutsideMethod {
+  const answer = evaluate(standingWallSi(pour), pour.riseMPerH);
+  if (answer.kind === 'outside-method') return answer;
+  const { pressure, depth, ...governed } = answer;
+  return { ...governed, pressureKpa: pressure, hydrostaticDepthM: depth };
+}
+
+function evaluate(wall: StandingWall, R: number): Evaluated | OutsideMethod {
+  const { set, height: h, concrete: T, unitWeight: w, Cw, Cc } = wall;
+  const head = step('liquid head', set.head, [w, h], set.pressureUnit);
+  const notes = wall.fullHead(R);
+  if (notes.length > 0) return answered(wall, head.value, 'liquid-head', notes, [head]);
+  const outside = set.outside(T);
   if (outside.length > 0) return { kind: 'outside-method', outside };
 
-  const Cw = unitWeightCoefficient(pour.unitWeightPcf);
-  const Cc = chemistryCoefficient(pour.cement, pour.retarder);
-  const coefficients = [
-    step('unit weight coefficient', 'Cw of w', `w = ${n(pour.unitWeightPcf)}`, Cw, '1', 'aci-347-04 Table 2.1'),
-    step(
-      'chemistry coefficient',
-      'Cc of cement and retarder',
-      `${pour.cement}, ${pour.retarder ? 'retarder' : 'no retarder'}`,
-      Cc,
-      '1',
-      'aci-347-04 Table 2.2',
-    ),
-  ];
-  const equation =
-    pour.riseFtPerH < EQUATION_A_RISE_FT_PER_H && pour.heightFt <= EQUATION_A_HEIGHT_FT
-      ? equationA(Cw, Cc, pour)
-      : equationB(Cw, Cc, pour);
-  const least = minimumPressure(Cw);
-  const leastStep = step('minimum', 'p ≥ 600 · Cw', `600 · ${n(Cw)}`, least, 'psf');
-  const unbounded = Math.max(equation.step.value, least);
-  const pressure = Math.min(unbounded, head);
-  const governs: Governs = unbounded >= head ? 'liquid-head' : equation.step.value >= least ? equation.governs : 'minimum';
-  return answer(pressure, governs, [], [...coefficients, equation.step, leastStep, headStep], pour.unitWeightPcf);
+  const byA = R < set.equationARise && h <= set.equationAHeight;
+  const numbers = [Cw.value, Cc.value, R, T] as const;
+  const equation = byA
+    ? step('equation A', set.equationA, numbers, set.pressureUnit)
+    : step('equation B', set.equationB, numbers, set.pressureUnit);
+  const least = step('minimum', set.minimum, [Cw.value], set.pressureUnit);
+  const unbounded = Math.max(equation.value, least.value);
+  const pressure = Math.min(unbounded, head.value);
+  const byEquation = byA ? 'equation-a' : 'equation-b';
+  const governs = unbounded >= head.value ? 'liquid-head' : equation.value >= least.value ? byEquation : 'minimum';
+  return answered(wall, pressure, governs, [], [Cw, Cc, equation, least, head]);
 }
 
-function equationA(
-  Cw: number,
-  Cc: number,
-  { riseFtPerH: R, concreteF: T }: FreshConcreteWall,
-): { governs: Governs; step: TraceStep } {
-  const substituted = `${n(Cw)} · ${n(Cc)} · (150 + 9000 · ${n(R)} / ${n(T)})`;
-  return {
-    governs: 'equation-a',
-    step: step('equation A', 'p = Cw · Cc · (150 + 9000 · R / T)', substituted, pressureByEquationA(Cw, Cc, R, T), 'psf'),
-  };
-}
-
-function equationB(
-  Cw: number,
-  Cc: number,
-  { riseFtPerH: R, concreteF: T }: FreshConcreteWall,
-): { governs: Governs; step: TraceStep } {
-  const substituted = `${n(Cw)} · ${n(Cc)} · (150 + 43400 / ${n(T)} + 2800 · ${n(R)} / ${n(T)})`;
-  return {
-    governs: 'equation-b',
-    step: step(
-      'equation B',
-      'p = Cw · Cc · (150 + 43400 / T + 2800 · R / T)',
-      substituted,
-      pressureByEquationB(Cw, Cc, R, T),
-      'psf',
-    ),
-  };
-}
-
-function answer(
-  pressurePsf: number,
+function answered(
+  { set, unitWeight }: StandingWall,
+  pressure: number,
   governs: Governs,
   notes: readonly string[],
   steps: readonly TraceStep[],
-  w: number,
-): WallFormPressure {
-  const depth = hydrostaticDepth(pressurePsf, w);
-  const trace = [
-    ...steps,
-    step('form pressure', 'p = min( max( equation, minimum ), w · h )', governs, pressurePsf, 'psf'),
-    step('liquid depth', 'z = p / w', `${n(pressurePsf)} / ${n(w)}`, depth, 'ft'),
-  ];
-  return { kind: 'pressure', pressurePsf, hydrostaticDepthFt: depth, governs, notes, trace };
+): Evaluated {
+  const depth = step('liquid depth', set.depth, [pressure, unitWeight], set.lengthUnit);
+  const bounded = {
+    name: 'form pressure',
+    equation: set.bounded,
+    substituted: governs,
+    value: pressure,
+    unit: set.pressureUnit,
+    source: set.head.source,
+  };
+  return { kind: 'pressure', pressure, depth: depth.value, governs, notes, trace: [...steps, bounded, depth] };
 }
 
-function step(
+function step<Numbers extends readonly number[]>(
   name: string,
-  equation: string,
-  substituted: string,
-  value: number,
+  { equation, substituted, of, source }: PrintedFormula<Numbers>,
+  numbers: Numbers,
   unit: string,
-  source = 'aci-347-04 §2.2.2',
 ): TraceStep {
-  return { name, equation, substituted, value, unit, source };
+  return { name, equation, substituted: substituted(...numbers), value: of(...numbers), unit, source };
 }

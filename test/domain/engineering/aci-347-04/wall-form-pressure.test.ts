@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import { pressureAtDepth } from '../../../../src/domain/engineering/aci-347-04/pressure-at-depth.js';
-import { wallFormPressure } from '../../../../src/domain/engineering/aci-347-04/wall-form-pressure.js';
-import type { FreshConcreteWall } from '../../../../src/domain/engineering/aci-347-04/fresh-concrete-wall.js';
+import { pressureAtDepthSi } from '../../../../src/domain/engineering/aci-347-04/pressure-at-depth-si.js';
+import { wallFormPressure, wallFormPressureSi } from '../../../../src/domain/engineering/aci-347-04/wall-form-pressure.js';
+import type { FreshConcreteWall, FreshConcreteWallSi } from '../../../../src/domain/engineering/aci-347-04/fresh-concrete-wall.js';
 
 const ORDINARY: FreshConcreteWall = {
   heightFt: 12, riseFtPerH: 6, concreteF: 80, unitWeightPcf: 150, cement: 'portland-i-ii-iii', retarder: false, slumpIn: 5,
@@ -57,6 +58,76 @@ describe('wallFormPressure, closed forms', () => {
       'unit weight coefficient', 'chemistry coefficient', 'equation A', 'minimum', 'liquid head', 'form pressure', 'liquid depth',
     ]);
     expect(trace.find((step) => step.name === 'equation A')).toMatchObject({ substituted: '1 · 1 · (150 + 9000 · 6 / 80)', value: 825, unit: 'psf' });
+  });
+});
+
+const METRIC: FreshConcreteWallSi = {
+  heightM: 4, riseMPerH: 2, concreteC: 20, unitWeightKgPerM3: 2400, cement: 'portland-i-ii-iii', retarder: false, slumpMm: 120,
+};
+const kpa = (changes: Partial<FreshConcreteWallSi>) => {
+  const answer = wallFormPressureSi({ ...METRIC, ...changes });
+  if (answer.kind !== 'pressure') throw new Error('outside the method');
+  return answer;
+};
+/** 2400 kg/m3 by standard gravity [kN/m3]. */
+const GAMMA = 23.53596;
+
+describe('wallFormPressureSi, closed forms', () => {
+  it.each([
+    { what: 'equation A: 7.2 + 1570/37.8', changes: {}, p: 7.2 + 1570 / 37.8, governs: 'equation-a' },
+    { what: 'a 1 m wall is capped by its own head', changes: { heightM: 1 }, p: GAMMA, governs: 'liquid-head' },
+    { what: 'a slow pour is held at 30 kPa', changes: { riseMPerH: 0.5 }, p: 30, governs: 'minimum' },
+    { what: 'light concrete has a lower minimum: 30 · 0.8', changes: { riseMPerH: 0.3, unitWeightKgPerM3: 1280 }, p: 24, governs: 'minimum' },
+    { what: '4.2 m still takes equation A', changes: { heightM: 4.2 }, p: 7.2 + 1570 / 37.8, governs: 'equation-a' },
+    { what: 'over 4.2 m takes equation B', changes: { heightM: 4.21 }, p: 7.2 + (1156 + 488) / 37.8, governs: 'equation-b' },
+    { what: 'just under 2.1 m/h still takes equation A', changes: { riseMPerH: 2.0999 }, p: 7.2 + (785 * 2.0999) / 37.8, governs: 'equation-a' },
+    { what: 'from 2.1 m/h on equation B', changes: { riseMPerH: 2.1 }, p: 7.2 + (1156 + 512.4) / 37.8, governs: 'equation-b' },
+    { what: '4.5 m/h is the last rate of equation B', changes: { riseMPerH: 4.5 }, p: 7.2 + (1156 + 1098) / 37.8, governs: 'equation-b' },
+    { what: 'above 4.5 m/h it is the liquid head', changes: { riseMPerH: 4.51 }, p: 4 * GAMMA, governs: 'liquid-head' },
+    { what: 'slump of 175 mm is within the method', changes: { slumpMm: 175 }, p: 7.2 + 1570 / 37.8, governs: 'equation-a' },
+    { what: 'slump over 175 mm is the liquid head', changes: { slumpMm: 176 }, p: 4 * GAMMA, governs: 'liquid-head' },
+    { what: '7 in of slump, written in inches, is within the method', changes: { slumpMm: 177.8, slumpIn: 7 }, p: 7.2 + 1570 / 37.8, governs: 'equation-a' },
+    { what: '7 1/4 in of slump is the liquid head', changes: { slumpMm: 184.15, slumpIn: 7.25 }, p: 4 * GAMMA, governs: 'liquid-head' },
+    { what: '2402.77 kg/m3 is heavy concrete', changes: { unitWeightKgPerM3: 2402.77 }, p: (2402.77 / 2320) * (7.2 + 1570 / 37.8), governs: 'equation-a' },
+    { what: '150 pcf, written in pcf, is not', changes: { unitWeightKgPerM3: 2402.77, unitWeightPcf: 150 }, p: 7.2 + 1570 / 37.8, governs: 'equation-a' },
+    { what: 'a retarder adds a fifth', changes: { retarder: true }, p: 1.2 * (7.2 + 1570 / 37.8), governs: 'equation-a' },
+  ] as const)('$what: $p kPa', ({ changes, p, governs }) => {
+    const answer = kpa(changes);
+    expect(answer.pressureKpa).toBeCloseTo(p, 9);
+    expect(answer.governs).toBe(governs);
+    expect(answer.hydrostaticDepthM).toBeCloseTo((p * 1000) / (9.80665 * { ...METRIC, ...changes }.unitWeightKgPerM3), 9);
+  });
+
+  it('prints a note for each reason to take the liquid head, in the units of the limit', () => {
+    expect(kpa({ slumpMm: 200, riseMPerH: 5 }).notes).toEqual([
+      'Slump 200 mm is over the 175 mm limit of the wall equations: full liquid head.',
+      'Rate of rise 5 m/h is over the 4.5 m/h limit of the wall equations: full liquid head.',
+    ]);
+    expect(kpa({ slumpMm: 203.2, slumpIn: 8 }).notes).toEqual(['Slump 8 in is over the 7 in limit of the wall equations: full liquid head.']);
+  });
+
+  it('traces the SI equation with its numbers, in SI units, and says where its constants are from', () => {
+    const { trace } = kpa({});
+    expect(trace.map(({ name, unit }) => [name, unit])).toEqual([
+      ['unit weight coefficient', '1'], ['chemistry coefficient', '1'], ['equation A', 'kPa'], ['minimum', 'kPa'], ['liquid head', 'kPa'], ['form pressure', 'kPa'], ['liquid depth', 'm'],
+    ]);
+    expect(trace[2]).toMatchObject({
+      equation: 'p = Cw · Cc · (7.2 + 785 · R / (T + 17.8))', substituted: '1 · 1 · (7.2 + 785 · 2 / (20 + 17.8))', source: 'aci-347-04 §2.2.2, SI, from memory; nunnally Eq. 12-1B prints T + 18',
+    });
+    expect(trace[4]).toMatchObject({ substituted: '2400 · 9.80665 · 4 / 1000', source: 'aci-347-04 §2.2.2' });
+    expect(kpa({ heightM: 5 }).trace[2]).toMatchObject({
+      equation: 'p = Cw · Cc · (7.2 + 1156 / (T + 17.8) + 244 · R / (T + 17.8))', source: 'aci-347-04 §2.2.2, SI, from memory; nunnally Eq. 12-2B prints 1154 and T + 18',
+    });
+  });
+
+  it.each([{ concreteC: 4.4, limit: 40 }, { concreteC: 35.1, limit: 95 }])('gives no number at $concreteC C', ({ concreteC, limit }) => {
+    expect(wallFormPressureSi({ ...METRIC, concreteC })).toMatchObject({ kind: 'outside-method', outside: [{ quantity: 'concreteF', limit }] });
+  });
+
+  it('answers at 95 F, which is 35 C', () => expect(kpa({ concreteC: 35 }).governs).toBe('equation-a'));
+
+  it.each([{ z: 0, p: 0 }, { z: 1, p: GAMMA }, { z: 4, p: 40 }])('at $z m is $p kPa', ({ z, p }) => {
+    expect(pressureAtDepthSi(2400, 40, z)).toBeCloseTo(p, 9);
   });
 });
 
