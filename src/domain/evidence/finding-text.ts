@@ -33,6 +33,8 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'site-not-stated': 'The schedule states no site; wind, soil, snow and earthquake were not checked',
   'pour-not-stated':
     'The schedule does not state the pour; forms are reinforced for their rated pressure, and the pressure was not checked',
+  'full-liquid-head':
+    'The pour is past a limit of the wall equations; as the standard says, the concrete is counted as a liquid over its whole height',
 };
 
 /**

@@ -30,6 +30,7 @@ export const SEVERITY = {
   seam: 'note',
   'site-not-stated': 'note',
   'pour-not-stated': 'note',
+  'full-liquid-head': 'note',
 } as const satisfies Record<string, Severity>;
 
 export type FindingCode = keyof typeof SEVERITY;

@@ -1,5 +1,6 @@
 import { fahrenheitToCelsius, feetToMetres, psfToKpa } from '../quantity/us-customary.js';
 import { lengthWords } from './length-words.js';
+import { NM_PER_INCH, NM_PER_MM } from '../quantity/length.js';
 import { shownNumber } from './shown-number.js';
 import type { LengthUnit } from '../quantity/length-unit.js';
 
@@ -14,11 +15,14 @@ const NAMES: Readonly<Record<string, string>> = {
   riseLimitFtPerH: 'fastest allowed',
   riseLimit: 'fastest allowed',
   riseLimitBy: 'limited by',
+  limitIn: 'slump limit',
+  limitFtPerH: 'limit of the rate',
   concreteF: 'concrete',
   limitF: 'limit of the method',
 };
 
 const nearest = (value: number, step: number): string => shownNumber(Number((Math.round(value / step) * step).toFixed(6)));
+const MM_PER_INCH = NM_PER_INCH / NM_PER_MM;
 const isMetric = (units: LengthUnit): boolean => units === 'mm' || units === 'm';
 const both = (us: string, si: string, units: LengthUnit): string => (isMetric(units) ? `${si} (${us})` : `${us} (${si})`);
 
@@ -29,7 +33,7 @@ const WRITERS: readonly { readonly suffix: string; readonly write: (value: numbe
   { suffix: 'Deg', write: (v) => `${v.toFixed(1)}°` },
   { suffix: 'Mm', write: (v, units) => lengthWords(v, units) },
   { suffix: 'Lb', write: (v) => `${nearest(v, 1)} lb` },
-  { suffix: 'In', write: (v) => `${nearest(v, 0.0001)} in` },
+  { suffix: 'In', write: (v, units) => both(`${nearest(v, 0.01)} in`, `${nearest(v * MM_PER_INCH, 1)} mm`, units) },
   { suffix: 'F', write: (v, units) => both(`${nearest(v, 0.1)} °F`, `${nearest(fahrenheitToCelsius(v), 0.1)} °C`, units) },
   { suffix: 'Kpa', write: (v) => `${nearest(v, 0.1)} kPa` },
   { suffix: 'KnPerM3', write: (v) => `${nearest(v, 0.01)} kN/m³` },

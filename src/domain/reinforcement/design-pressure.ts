@@ -1,3 +1,4 @@
+import { EQUATION_B_RISE_FT_PER_H, SLUMP_LIMIT_IN } from '../engineering/aci-347-04/limits.js';
 import { finding } from '../evidence/finding.js';
 import { liquidHead } from '../engineering/aci-347-04/liquid-head.js';
 import { plannedPour } from './planned-pour.js';
@@ -8,7 +9,7 @@ import type { Core, Parameters } from '../range/range.js';
 import type { Finding } from '../evidence/finding.js';
 import type { Governs } from '../engineering/aci-347-04/wall-form-pressure.js';
 import type { Nm } from '../quantity/length.js';
-import type { OutsideLimit } from '../engineering/aci-347-04/fresh-concrete-wall.js';
+import type { FreshConcreteWall, OutsideLimit } from '../engineering/aci-347-04/fresh-concrete-wall.js';
 import type { Pour } from '../schedule/schedule.js';
 import type { TraceStep } from '../evidence/trace.js';
 
@@ -32,13 +33,15 @@ export interface DesignPressure {
  *
  * From the pour by ACI 347-04, the walls taken as one placement of their full height, and never below unit weight × lift height:
  * a lift is placed at once, whatever the average rate. Without rate of rise or concrete temperature, and outside the method, it is
- * the core's rated pressure: the most the reinforcement may ever have to hold if the form is not to be overloaded.
+ * the core's rated pressure: the most the reinforcement may ever have to hold if the form is not to be overloaded. Always by the US
+ * customary set: a schedule holds its pour as numbers, whatever they were typed in, so feet and metres give one answer.
  *
  * @param pour       the pour as planned, null where the schedule states none
  * @param core       the walls' core, with its rated pressure [psf]
  * @param wallHeight height of the fresh concrete: `pourHeight` of the storey and core [nm]
  * @param parameters the range's parameters; `liftHeight` is read
- * @returns          pressure [psf], where it comes from, the trace, and findings `pour-not-stated` or `outside-method`
+ * @returns          pressure [psf], where it comes from, the trace, and findings `pour-not-stated`, `outside-method`
+ *                   or `full-liquid-head`
  */
 export function designPressure(pour: Pour | null, core: Core, wallHeight: Nm, parameters: Parameters): DesignPressure {
   const planned = plannedPour(pour);
@@ -63,8 +66,19 @@ export function designPressure(pour: Pour | null, core: Core, wallHeight: Nm, pa
     trace: [...pressure.trace, lift],
     notes: pressure.notes,
     defaults: planned.defaults,
-    findings: [],
+    findings: pressure.notes.length > 0 ? [fullLiquidHead(pressure.pressurePsf, planned.pour, core)] : [],
   };
+}
+
+/** Each limit that was passed, with the pour's own number. */
+function fullLiquidHead(pressurePsf: number, { slumpIn, riseFtPerH }: Omit<FreshConcreteWall, 'heightFt'>, core: Core): Finding {
+  const numbers = {
+    ...(slumpIn > SLUMP_LIMIT_IN && { slumpIn, limitIn: SLUMP_LIMIT_IN }),
+    ...(riseFtPerH > EQUATION_B_RISE_FT_PER_H && { riseFtPerH, limitFtPerH: EQUATION_B_RISE_FT_PER_H }),
+    pressurePsf,
+    core: core.code,
+  };
+  return finding('full-liquid-head', { numbers, source: 'aci-347-04 §2.2.2' });
 }
 
 /** A lift stands as liquid when it has just been placed. */

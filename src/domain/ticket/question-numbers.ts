@@ -32,4 +32,5 @@ export const QUESTION_NUMBERS = {
   seam: [],
   'site-not-stated': [],
   'pour-not-stated': [],
+  'full-liquid-head': [],
 } as const satisfies Readonly<Record<FindingCode, readonly string[] | 'every'>>;

@@ -4,6 +4,8 @@ import { checkJob } from '../../../src/domain/checks/check-job.js';
 import { evaluateRules } from '../../../src/domain/reinforcement/evaluate.js';
 import { designPressure } from '../../../src/domain/reinforcement/design-pressure.js';
 import { closure, laidJob, times, type StoreySketch } from '../../support/laid.js';
+import { HERON, rectangle } from '../../support/schedule-documents.js';
+import { readScheduleDocument } from '../../../src/domain/schedule/index.js';
 import { pourHeight } from '../../../src/domain/reinforcement/pour-height.js';
 import type { Pour, Schedule, Site } from '../../../src/domain/schedule/schedule.js';
 import type { Takeoff } from '../../../src/domain/takeoff/takeoff.js';
@@ -69,8 +71,43 @@ describe('checkJob', () => {
   it('takes the tallest wall of the core as the height of the pour', () => {
     const [report] = check({ ...FAST, slumpMm: 200 }, SITE, { walls: [{ mark: 'A', length: 96, courses: times(3) }, { mark: 'B', length: 96, courses: times(6) }] });
     expect(report?.results).toMatchObject({ pressurePsf: 1200, governs: 'liquid-head', riseLimit: 'none', riseLimitBy: 'slump' });
-    expect(report?.findings).toMatchObject([{ code: 'pressure-over-rating', numbers: { riseLimit: 'none', riseLimitBy: 'slump' } }]);
+    expect(report?.findings).toMatchObject([
+      { code: 'full-liquid-head', severity: 'note', storey: 'S1' },
+      { code: 'pressure-over-rating', numbers: { riseLimit: 'none', riseLimitBy: 'slump' } },
+    ]);
     expect(report?.notes).toHaveLength(1);
+  });
+
+  it('notes a full liquid head once per storey and core, with the limit that was passed', () => {
+    const both = [{ mark: 'A', length: 96, courses: times(2) }, { mark: 'B', length: 96, courses: times(2) }, { mark: 'C', core: CORES[10], length: 96, courses: times(3) }];
+    const reports = check({ ...SLOW, slumpMm: 203.2 }, SITE, { id: 'S1', walls: both }, { id: 'S2', walls: both });
+    const notes = reports.flatMap(({ findings }) => findings);
+    // Two courses are 32 in of liquid, three are 48: 400 and 600 psf, within every rating.
+    expect(notes.map(({ code, severity, storey, numbers, source }) => ({ code, severity, storey, numbers, source }))).toEqual(
+      ['S1', 'S2'].flatMap((storey) => [['6', 400] as const, ['10', 600] as const].map(([core, pressurePsf]) => ({
+        code: 'full-liquid-head', severity: 'note', storey, numbers: { slumpIn: 8, limitIn: 7, pressurePsf, core }, source: 'aci-347-04 §2.2.2',
+      }))),
+    );
+  });
+
+  it('notes a rate over 15 ft/h too, and neither at the limit itself', () => {
+    const codes = (pour: Pour) => check(pour, SITE, { walls: [{ mark: 'A', length: 96, courses: times(2) }] }).flatMap(({ findings }) => findings);
+    expect(codes({ ...SLOW, riseMPerH: 6.096 })).toMatchObject([{ code: 'full-liquid-head', numbers: { riseFtPerH: 20, limitFtPerH: 15, pressurePsf: 400, core: '6' } }]);
+    expect(codes({ ...SLOW, riseMPerH: 6.096, slumpMm: 203.2 })).toMatchObject([{ numbers: { riseFtPerH: 20, limitFtPerH: 15, slumpIn: 8, limitIn: 7 } }]);
+    expect(codes({ ...SLOW, riseMPerH: 4.572, slumpMm: 177.8 })).toEqual([]);
+  });
+
+  it('gives one pressure whatever units the schedule was typed in', () => {
+    const pressed = (pour: object) => {
+      const read = readScheduleDocument({ ...rectangle(), pour: { cement: 'I', retarder: false, ...pour } }, HERON);
+      if (!read.ok) throw new Error(JSON.stringify(read.error));
+      return check(read.value.pour)[0]?.results;
+    };
+    const us = pressed({ rise: '6 ft/h', concrete: '77 F', unitWeight: '150 pcf', slump: '7 in' });
+    const si = pressed({ rise: '1.8288 m/h', concrete: '25 C', unitWeight: '2402.769506094 kg/m3', slump: '177.8 mm' });
+    expect(us?.['pressurePsf']).toBeCloseTo(150 + 54_000 / 77, 8);
+    expect(Number(si?.['pressurePsf']) / Number(us?.['pressurePsf'])).toBeCloseTo(1, 9);
+    expect(Number(si?.['riseLimitFtPerH']) / Number(us?.['riseLimitFtPerH'])).toBeCloseTo(1, 9);
   });
 
   it('notes once for the job that no pour and no site are stated', () => {

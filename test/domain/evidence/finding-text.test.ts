@@ -26,6 +26,13 @@ describe('findingText', () => {
   });
 });
 
+describe('a full liquid head', () => {
+  it('says which limit was passed, and by how much', () => {
+    const found = finding('full-liquid-head', { storey: 'S1', numbers: { slumpIn: 7.87401574803, limitIn: 7, pressurePsf: 1200, core: '6' } });
+    expect(findingText(found, 'mm')).toMatch(/counted as a liquid over its whole height: slump 200 mm \(7\.87 in\), slump limit 178 mm \(7 in\), pressure 57\.5 kPa \(1200 psf\), core 6\.$/);
+  });
+});
+
 describe('findingPlaceText', () => {
   it('names storey, walls, course and station', () => {
     const found = finding('tee-skewed', { storey: 'S1', walls: ['A', 'B', 'C'], course: 2, atMm: 3810 });
@@ -60,6 +67,8 @@ describe('numberWords', () => {
     { key: 'footingFixBy', value: 'track', words: 'footing fix by track' },
     { key: 'count', value: 3, words: 'count 3' },
     { key: 'forceLb', value: 399.9, words: 'force 400 lb' },
+    { key: 'slumpIn', value: 8, words: 'slump 8 in (203 mm)' },
+    { key: 'limitFtPerH', value: 15, words: 'limit of the rate 15 ft/h (4.57 m/h)' },
     { key: 'soilKnPerM3', value: 7.069, words: 'soil 7.07 kN/m³' },
   ])('$key $value reads $words', ({ key, value, words }) => expect(numberWords(key, value, 'in')).toBe(words));
 });

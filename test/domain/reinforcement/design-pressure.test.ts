@@ -22,7 +22,8 @@ describe('designPressure', () => {
     { what: 'a retarder', pour: { riseMPerH: 1.8288, retarder: true }, height: 9, psf: 1.2 * (150 + 54_000 / 70), governs: 'equation-a' },
   ])('is $what', ({ pour, height, psf, governs }) => {
     const design = of({ ...POUR, ...pour }, height);
-    expect(design).toMatchObject({ basis: 'pour', governs, findings: [], defaults: [] });
+    expect(design).toMatchObject({ basis: 'pour', governs, defaults: [] });
+    expect(design.findings.map(({ code }) => code)).toEqual(design.notes.length > 0 ? ['full-liquid-head'] : []);
     expect(design.psf).toBeCloseTo(psf, 8);
   });
 
@@ -57,7 +58,9 @@ describe('designPressure', () => {
     expect(of(POUR).defaults).toEqual([]);
   });
 
-  it('prints the note of the standard beside a full liquid head', () => {
+  it('prints the note of the standard beside a full liquid head, and finds it', () => {
+    expect(of({ ...POUR, slumpMm: 203.2 }).findings).toMatchObject([{ code: 'full-liquid-head', severity: 'note', numbers: { slumpIn: 8, limitIn: 7, pressurePsf: 1350, core: '6' } }]);
+    expect(of(POUR).findings).toEqual([]);
     expect(of({ ...POUR, slumpMm: 203.2 }).notes).toEqual(['Slump 8 in is over the 7 in limit of the wall equations: full liquid head.']);
   });
 });

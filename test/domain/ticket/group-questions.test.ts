@@ -14,7 +14,7 @@ describe('groupQuestions', () => {
   });
 
   it('asks nothing about notes', () => {
-    expect(groupQuestions([finding('seam'), finding('pour-not-stated'), finding('height-ripped'), finding('site-not-stated')])).toEqual([]);
+    expect(groupQuestions([finding('seam'), finding('pour-not-stated'), finding('height-ripped'), finding('full-liquid-head'), finding('site-not-stated')])).toEqual([]);
   });
 
   it('asks about advise findings too', () => {
