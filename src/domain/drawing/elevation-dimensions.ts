@@ -16,7 +16,7 @@ const TOP_TIER_MM = 3.4;
 const LONGEST_LABEL_MM = 60;
 
 /**
- * Rows under the wall: openings along the dimension line, the dimension line itself, the axis from node to node.
+ * Rows under the wall: openings and cut-outs of tees along the dimension line, the dimension line itself, the axis from node to node.
  *
  * @returns the height under which the next thing may stand [nm]
  */
@@ -37,6 +37,10 @@ export function drawLengths(frame: ElevationFrame): Nm {
       .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(to - (stations[i] as Nm), units)]));
     line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
   }
+  const cuts = teesOn(frame)
+    .flatMap(({ tee }) => [tee.cutFrom, tee.cutTo])
+    .filter((at) => at > start && at < end);
+  if (cuts.length > 0) line = dimensionRow(sheet, inOrder(cutParts(frame, start, cuts, end)), line, measured, frame.edges);
   const same = wall.startOffset === 0 && wall.dimensionLength === wall.length;
   const over = lengthLabel(wall.dimensionLength, units);
   line = dimensionRow(
@@ -55,6 +59,16 @@ export function drawLengths(frame: ElevationFrame): Nm {
     measured,
     frame.edges,
   );
+}
+
+/** From the start to the near edge of each cut-out, and its width. */
+function cutParts(frame: ElevationFrame, start: Nm, cuts: readonly Nm[], end: Nm): RowPart[] {
+  const stations = [start, ...[...new Set(cuts)].sort((a, b) => a - b), end];
+  return stations.slice(1).map((to, i) => {
+    const from = stations[i] as Nm;
+    const cut = teesOn(frame).some(({ tee }) => tee.cutFrom <= from && tee.cutTo >= to);
+    return part(frame, from, to, [`${lengthLabel(to - from, frame.units)}${cut ? ' cut-out' : ''}`]);
+  });
 }
 
 function part(frame: ElevationFrame, from: Nm, to: Nm, texts: readonly string[]): RowPart {

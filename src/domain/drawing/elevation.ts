@@ -10,7 +10,7 @@ import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
 import { drawLevels, drawStack, levelsOf } from './elevation-stack.js';
 import { elevationLegend } from './elevation-legend.js';
-import { drawOpenings, drawTees, drawThroughWalls, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
+import { drawOpenings, drawTees, drawThroughWalls, labelOpenings, outlineOpenings, sizeOf, teesOn } from './elevation-openings.js';
 import { chooseScale } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
@@ -31,6 +31,7 @@ const LEAST_WIDTH_MM = 184;
 const SLACK_MM = 4.2;
 /** Dimension rows and labels as they are on most walls; what they really take is measured once the scale is chosen. */
 const USUAL_ROWS_MM = 34;
+const CUT_OUT_ROW_MM = 9;
 
 /**
  * A wall as it is seen from outside: courses, pieces told apart, openings, joints, dimensions, and a title block.
@@ -50,13 +51,14 @@ export function wallElevation(
   const levelsMm = LEVELS_MM + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
   const furnitureAt = (scale: DrawingScale, letters: CutLetters): Furniture => ({
     ...furnitureOf(wall, storey, range, units, header, scale),
-    notes: notesOf(wall, units, letters),
+    notes: notesOf(wall, storey, units, letters),
   });
+  const usualRowsMm = USUAL_ROWS_MM + (teesOn({ wall, storey }).length > 0 ? CUT_OUT_ROW_MM : 0);
   const modelWidth = reach.toStation - reach.fromStation;
   const unscaled = furnitureAt({ denominator: 1, text: '' }, new Map());
   const scale = chooseScale(units, SCALES, modelWidth, wall.stack.height, (field) => ({
     width: field.width - LEFT_MM - levelsMm,
-    height: field.height - USUAL_ROWS_MM - furnitureHeightMm(unscaled, field.width),
+    height: field.height - usualRowsMm - furnitureHeightMm(unscaled, field.width),
   }));
   const scratch = new Sheet(scale.denominator);
   const needed = scratch.mm(LEFT_MM + levelsMm) + modelWidth;
@@ -161,8 +163,8 @@ function furnitureOf(
 
 const LETTERS_A_NOTE = 5;
 
-/** The stack, the openings in order, and the lengths that stand in the wall as letters. */
-function notesOf(wall: LaidWall, units: LengthUnit, letters: CutLetters): string[] {
+/** The stack, the openings and the cut-outs in order, and the lengths that stand in the wall as letters. */
+function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters: CutLetters): string[] {
   const lengths = [...letters].map(([length, letter]) => `${letter} = ${length}`);
   const rows = Array.from({ length: Math.ceil(lengths.length / LETTERS_A_NOTE) }, (_, i) =>
     lengths.slice(i * LETTERS_A_NOTE, (i + 1) * LETTERS_A_NOTE).join(', '),
@@ -170,6 +172,7 @@ function notesOf(wall: LaidWall, units: LengthUnit, letters: CutLetters): string
   return [
     ...stackNotes(wall, units),
     ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
+    ...cutOutNotes(wall, storey, units),
     ...rows.map((row) => `Cut to: ${row}`),
   ];
 }
@@ -184,6 +187,17 @@ function stackNotes(wall: LaidWall, units: LengthUnit): string[] {
       : ` (${stack.deviation > 0 ? '+' : ''}${lengthLabel(stack.deviation, units)} against ${lengthLabel(wall.askedHeight, units)} asked)`;
   const base = wall.base === 0 ? '' : `, base ${lengthLabel(wall.base, units)} above the storey's bottom`;
   return [`Stack: ${stack.courses} courses${strips}${ripped} = ${lengthLabel(stack.height, units)}${off}${base}`];
+}
+
+/** `Cut-out for wall P: its near edge 9'-9" from the start, 6" wide`. */
+function cutOutNotes(wall: LaidWall, storey: LaidStorey, units: LengthUnit): string[] {
+  const tees = teesOn({ wall, storey }).map(({ tee }) => tee);
+  return tees
+    .sort((a, b) => a.cutFrom - b.cutFrom)
+    .map((tee) => {
+      const [at, width] = [tee.cutFrom + wall.startOffset, tee.cutTo - tee.cutFrom].map((length) => lengthLabel(length, units));
+      return `Cut-out for wall ${tee.branch}: its near edge ${at} from the start, ${width} wide`;
+    });
 }
 
 /** `D1: 3'-0" × 7'-0", sill 0", 5'-0" from the start, buck`. */

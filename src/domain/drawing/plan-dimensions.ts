@@ -9,6 +9,8 @@ import { stretch } from './plan-wall.js';
 import type { PlanWall } from './plan-wall.js';
 import type { Quad } from './obstacles.js';
 import { TEXT_MM } from './sheet.js';
+import { teeAxes } from './tee-axes.js';
+import { fitText } from './text-width.js';
 
 const FIRST_MM = 6;
 const STEP_MM = 2.5;
@@ -20,6 +22,8 @@ const PAD_MM = 1.2;
 const BAND_MM = 1.2;
 /** Room kept round a thin line [mm of paper]. */
 const LINE_MM = 0.8;
+/** Longest mark of a branch written on a dimension line [mm of paper]. */
+const MARK_MM = 22;
 
 /** One row of a wall's dimensions: the stations it measures between, and how far it lies beyond the nearest row [mm of paper]. */
 interface Row {
@@ -36,8 +40,8 @@ interface RowText {
 }
 
 /**
- * The dimensions of one wall: openings along the dimension line where it has any, then the dimension line's length, outside the
- * building where there is room, inside where there is not.
+ * The dimensions of one wall: openings along the dimension line where it has any, then the axes of the branches that stand on it,
+ * then the dimension line's length, outside the building where there is room, inside where there is not.
  */
 export function dimensionWall(frame: PlanFrame, wall: PlanWall): void {
   const rows = rowsOf(frame, wall);
@@ -56,21 +60,36 @@ export function dimensionWall(frame: PlanFrame, wall: PlanWall): void {
   for (const row of rows) drawRow(frame, wall, row, place.distance + row.beyondMm, place.side);
 }
 
-function rowsOf(frame: PlanFrame, { wall }: PlanWall): Row[] {
-  const [start, end] = [-wall.startOffset, wall.dimensionLength - wall.startOffset];
-  const jambs = wall.openings
+function rowsOf(frame: PlanFrame, wall: PlanWall): Row[] {
+  const [start, end] = [-wall.wall.startOffset, wall.wall.dimensionLength - wall.wall.startOffset];
+  const within = (at: Nm): boolean => at > start && at < end;
+  const jambs = wall.wall.openings
     .flatMap((opening) => [opening.from, opening.to])
-    .filter((at) => at > start && at < end)
+    .filter(within)
     .sort((a, b) => a - b);
-  const inner = jambs.length === 0 ? [] : [rowOf(frame, [start, ...jambs, end], 0)];
-  const tiers = Math.max(0, ...inner.flatMap((row) => row.texts.map(({ tier }) => tier)));
-  return [...inner, rowOf(frame, [start, end], inner.length === 0 ? 0 : ROW_MM + tiers * TIER_MM)];
+  const tees = teeAxes(frame.storey, wall.wall).filter(({ station }) => within(station));
+  const axes = [...new Set(tees.map(({ station }) => station))];
+  const toAxis = (to: Nm): string => {
+    const branches = tees.filter(({ station }) => station === to).map(({ branch }) => branch);
+    const marks = fitText(branches.join(', '), frame.sheet.mm(TEXT_MM.small), frame.sheet.mm(MARK_MM));
+    return branches.length === 0 ? '' : ` to axis ${marks}`;
+  };
+  const rows: Row[] = [];
+  const addRow = (stations: readonly Nm[], suffix: (to: Nm) => string = () => ''): void => {
+    const last = rows.at(-1);
+    const beyond = last === undefined ? 0 : last.beyondMm + ROW_MM + Math.max(...last.texts.map(({ tier }) => tier)) * TIER_MM;
+    rows.push(rowOf(frame, stations, beyond, suffix));
+  };
+  if (jambs.length > 0) addRow([start, ...jambs, end]);
+  if (axes.length > 0) addRow([start, ...axes, end], toAxis);
+  addRow([start, end]);
+  return rows;
 }
 
-function rowOf(frame: PlanFrame, stations: readonly Nm[], beyondMm: number): Row {
+function rowOf(frame: PlanFrame, stations: readonly Nm[], beyondMm: number, suffix: (to: Nm) => string): Row {
   const parts = stations.slice(1).map((to, i) => {
     const from = stations[i] as Nm;
-    const text = lengthLabel(to - from, frame.units);
+    const text = `${lengthLabel(to - from, frame.units)}${suffix(to)}`;
     return { text, middle: (from + to) / 2, width: frame.sheet.widthOf(text, TEXT_MM.small), length: to - from };
   });
   const pad = frame.sheet.mm(PAD_MM);

@@ -2,7 +2,7 @@ import type { Vector } from '../geometry/vector.js';
 import { toMm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
-import type { LaidStorey } from '../takeoff/laid.js';
+import type { LaidStorey, LaidWall } from '../takeoff/laid.js';
 import { scaleLadder } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
@@ -19,11 +19,13 @@ import { extentOf } from './shape-extent.js';
 import { Sheet } from './sheet.js';
 import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
 import type { Furniture, LegendEntry } from './sheet-furniture.js';
+import { teeAxes } from './tee-axes.js';
 
 const SCALES: ScaleSpan = { imperial: { usual: 48, farthest: 128 }, metric: { usual: 50, farthest: 150 } };
 const LEAST_WIDTH_MM = 184;
 const EDGE_MM = 4;
 const CELL_MM = 12;
+const TEES_A_NOTE = 4;
 
 /**
  * A storey from above: walls as two panels and the core, mitred at corners, with marks, openings, junctions and dimensions.
@@ -142,6 +144,7 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
     const over = lengthLabel(walls[0]?.thickness ?? 0, units);
     return `Core ${lengthLabel(width, units)}, ${over} over the forms: ${walls.map((wall) => wall.mark).join(', ')}`;
   });
+  const tees = storey.walls.flatMap((wall) => teeNotes(storey, wall, units));
   return {
     legend: [
       sample('form panel', TINT.foam),
@@ -149,10 +152,19 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
       sample('opening', TINT.paper),
       ...(storey.junctions.some((junction) => junction.kind === 'free-end') ? [sample('end closure', TINT.closure)] : []),
     ],
-    notes,
+    notes: [...notes, ...tees],
     heading: `Plan of storey ${storey.id}`,
-    detail: 'Lengths along the dimension line',
+    detail: tees.length === 0 ? 'Lengths along the dimension line' : 'Lengths along the dimension line, tees to the axis',
     scaleText: scale.text,
     header,
   };
+}
+
+/** `Tees on A, from its start to the axis: P 9'-6 1/2", Q 25'-5 1/2"`, along the dimension line. */
+function teeNotes(storey: LaidStorey, wall: LaidWall, units: LengthUnit): string[] {
+  const tees = teeAxes(storey, wall).map(({ branch, station }) => `${branch} ${lengthLabel(station + wall.startOffset, units)}`);
+  return Array.from({ length: Math.ceil(tees.length / TEES_A_NOTE) }, (_, i) => {
+    const some = tees.slice(i * TEES_A_NOTE, (i + 1) * TEES_A_NOTE).join(', ');
+    return `Tees on ${wall.mark}, from its start to the axis: ${some}`;
+  });
 }

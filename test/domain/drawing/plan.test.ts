@@ -136,3 +136,50 @@ describe('drawings of random storeys', () => {
     }
   });
 });
+
+describe('tees', () => {
+  const PARTITIONED: DrawnJob = {
+    walls: [...BOX.walls, ['P', [120, 0], [120, 336]], ['Q', [300, 336], [300, 0]], ['R', [120, 150], [300, 150]]],
+    openings: [['D1', 'A', 180, 0, 36, 84]],
+  };
+  const storey = drawnStorey(PARTITIONED, RANGE);
+  const elevation = (mark: string): Drawing => {
+    const wall = storey.walls.find((each) => each.mark === mark);
+    if (wall === undefined) throw new Error(`wall ${mark} was not laid`);
+    return wallElevation(wall, storey, RANGE, 'in', SHEET_HEADER);
+  };
+
+  it('the plan dimensions every branch along its through wall, from the start as drawn to the axis', () => {
+    const plan = storeyPlan(storey, RANGE, 'in', SHEET_HEADER);
+    // drawn to the foam face on the right of from→to: the axis of a branch lies 5 1/2" to its left. P runs up at 120: 114 1/2";
+    // Q runs down at 300: 305 1/2", which is 191" past P; from the start of C at 480 P lies 365 1/2", Q 174 1/2" away.
+    const texts = words(plan);
+    for (const text of [
+      `9'-6 1/2" to axis P`,
+      `15'-11" to axis Q`,
+      `Tees on A, from its start to the axis: P 9'-6 1/2", Q 25'-5 1/2"`,
+      `Tees on C, from its start to the axis: Q 14'-6 1/2", P 30'-5 1/2"`,
+      'Lengths along the dimension line, tees to the axis',
+    ])
+      expect(texts).toContain(text);
+    expect(texts.filter((text) => text.endsWith('to axis R'))).toHaveLength(2);
+  });
+
+  it('the elevation of the through wall dimensions the cut-out: its near edge and its width', () => {
+    const texts = words(elevation('A'));
+    // the cut-out is over the core of 6": 3" before the axis, 111 1/2" from the start
+    expect(texts).toContain(`9'-3 1/2"`);
+    expect(texts.filter((text) => text === `6" cut-out`)).toHaveLength(2);
+    expect(texts).toContain(`Cut-out for wall P: its near edge 9'-3 1/2" from the start, 6" wide`);
+    expect(texts).toContain(`Cut-out for wall Q: its near edge 25'-2 1/2" from the start, 6" wide`);
+    expect(words(elevation('B')).some((text) => text.includes('ut-out'))).toBe(false);
+  });
+
+  it('no text touches another and none leaves its sheet', () => {
+    for (const units of ['in', 'mm'] as const) {
+      const walls = storey.walls.map((wall) => wallElevation(wall, storey, RANGE, units, SHEET_HEADER));
+      for (const drawing of [storeyPlan(storey, RANGE, units, SHEET_HEADER), ...walls])
+        expect([drawing.name, overlappingTexts(drawing), clippedTexts(drawing)]).toEqual([drawing.name, [], []]);
+    }
+  });
+});
