@@ -46,7 +46,7 @@ export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormR
     entries.push({ text: 'seam: butt joint off the module', fill: TINT.full, pattern: null, stroke: 'seam' });
   }
   if (teesOn({ wall, storey }).some(({ tee }) => tee.side !== wall.outside)) {
-    entries.push({ text: 'panel cut out on the inside for a tee', fill: null, pattern: null, stroke: 'hidden' });
+    entries.push({ text: 'panel cut out on the far side for a tee', fill: null, pattern: null, stroke: 'hidden' });
   }
   return entries;
 }

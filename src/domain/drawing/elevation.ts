@@ -15,6 +15,7 @@ import { chooseScale } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
+import { outsideWalls } from './outside-walls.js';
 import type { Drawing, SheetHeader } from './shapes.js';
 import { Sheet, TEXT_MM, corners } from './sheet.js';
 import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
@@ -34,7 +35,8 @@ const USUAL_ROWS_MM = 34;
 const CUT_OUT_ROW_MM = 9;
 
 /**
- * A wall as it is seen from outside: courses, pieces told apart, openings, joints, dimensions, and a title block.
+ * A wall as it is seen from outside: courses, pieces told apart, openings, joints, dimensions, and a title block. A wall that has no
+ * outside is seen from the side of start to end that the title names.
  *
  * Stations are drawn true to the take-off: every piece's rectangle is exactly its span times its course's height, in nanometres.
  *
@@ -155,11 +157,14 @@ function furnitureOf(
   return {
     legend: elevationLegend(wall, storey, range, units),
     heading: `Wall ${wall.mark}`,
-    detail: `Elevation from outside, storey ${wall.storey}, core ${core}`,
+    detail: `Elevation from ${seenFrom(wall, storey)}, storey ${wall.storey}, core ${core}`,
     scaleText: scale.text,
     header,
   };
 }
+
+const seenFrom = (wall: LaidWall, storey: LaidStorey): string =>
+  outsideWalls(storey).has(wall.mark) ? 'outside' : `the ${wall.outside} of start to end`;
 
 const LETTERS_A_NOTE = 5;
 
