@@ -29,7 +29,8 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'single-lift-height': 'The wall is tall for a single placement',
   'height-not-coursed': 'No stack of courses and strips meets this height',
   'height-ripped': 'The top course is cut lower to meet the height',
-  seam: 'The run is not a whole number of cut modules: it has one butt joint off the interlock, above itself in every course',
+  seam:
+    'The run is not a whole number of cut modules: it has one butt joint off the interlock, above itself in every course that runs from corner to corner',
   'site-not-stated': 'The schedule states no site; wind, soil, snow and earthquake were not checked',
   'pour-not-stated':
     'The schedule does not state the pour; forms are reinforced for their rated pressure, and the pressure was not checked',
@@ -49,7 +50,8 @@ export function findingText(finding: Finding, units: LengthUnit = 'in'): string 
 }
 
 /**
- * Where a finding stands: `storey S1, walls A and B, course 3, at 12'-6"`; empty for one that concerns the whole job.
+ * Where a finding stands: `storey S1, walls A and B, course 3, at 12'-6" along its axis`; empty for one that concerns the whole
+ * job.
  *
  * @param finding a finding of any code
  * @param units   of the schedule
@@ -60,7 +62,7 @@ export function findingPlaceText(finding: Finding, units: LengthUnit = 'in'): st
     finding.storey !== null && `storey ${finding.storey}`,
     walls.length > 0 && `${walls.length > 1 ? 'walls' : 'wall'} ${listWords(walls)}`,
     finding.course !== null && `course ${finding.course}`,
-    finding.atMm !== null && `at ${lengthWords(finding.atMm, units)}`,
+    finding.atMm !== null && `at ${lengthWords(finding.atMm, units)} along its axis`,
   ]
     .filter((part) => part !== false)
     .join(', ');

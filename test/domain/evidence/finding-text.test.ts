@@ -33,11 +33,16 @@ describe('a full liquid head', () => {
   });
 });
 
+describe('a seam', () => {
+  it('stands above itself only in the courses that run from corner to corner, as the drawings show it', () =>
+    expect(findingText(finding('seam'))).toMatch(/above itself in every course that runs from corner to corner\.$/));
+});
+
 describe('findingPlaceText', () => {
   it('names storey, walls, course and station', () => {
     const found = finding('tee-skewed', { storey: 'S1', walls: ['A', 'B', 'C'], course: 2, atMm: 3810 });
-    expect(findingPlaceText(found, 'ft')).toBe('storey S1, walls A, B and C, course 2, at 12\'-6"');
-    expect(findingPlaceText(found, 'm')).toBe('storey S1, walls A, B and C, course 2, at 3810 mm');
+    expect(findingPlaceText(found, 'ft')).toBe('storey S1, walls A, B and C, course 2, at 12\'-6" along its axis');
+    expect(findingPlaceText(found, 'm')).toBe('storey S1, walls A, B and C, course 2, at 3810 mm along its axis');
   });
 
   it('is empty for the whole job', () => expect(findingPlaceText(finding('pour-not-stated'))).toBe(''));
