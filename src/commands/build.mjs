@@ -1,6 +1,6 @@
 // Compiles src to dist. With --if-stale it does nothing when dist is newer than every source file.
-import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync, cpSync, mkdirSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, realpathSync, statSync, cpSync, mkdirSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createRequire } from 'node:module';
@@ -22,12 +22,28 @@ function stale() {
   return [...files(source), join(root, 'tsconfig.json'), join(root, 'package-lock.json')].some((file) => statSync(file).mtimeMs > built);
 }
 
-if (!process.argv.includes('--if-stale') || stale()) {
+/** Ends the process with the compiler's own status where it finds fault; the compiler has then said why. */
+function build() {
   const tsc = createRequire(import.meta.url).resolve('typescript/bin/tsc');
-  execFileSync(process.execPath, [tsc, '-p', join(root, 'tsconfig.json')], { stdio: 'inherit' });
+  const { status, error } = spawnSync(process.execPath, [tsc, '-p', join(root, 'tsconfig.json')], { stdio: 'inherit' });
+  if (error) throw error;
+  if (status !== 0) process.exit(status ?? 1);
   for (const file of files(source).filter((name) => /\.(md|json)$/.test(name))) {
     const target = join(output, relative(source, file));
     mkdirSync(dirname(target), { recursive: true });
     cpSync(file, target);
   }
+}
+
+/** Ends the process where the one that started it has gone in the meantime: nobody waits for the program any more. */
+export function buildIfStale() {
+  if (!stale()) return;
+  const parent = process.ppid;
+  build();
+  if (process.ppid !== parent) process.exit(1);
+}
+
+if (process.argv[1] && realpathSync(process.argv[1]) === fileURLToPath(import.meta.url)) {
+  if (process.argv.includes('--if-stale')) buildIfStale();
+  else build();
 }

@@ -7,6 +7,7 @@ import type { FindingAnswer } from '../modules/takeoffs/findings.schemas.js';
 import type { TakeoffAnswer } from '../modules/takeoffs/takeoffs.schemas.js';
 import type { TicketAnswer } from '../modules/tickets/tickets.schemas.js';
 import { PACKAGE_ROOT } from '../platform/config/package-root.js';
+import { stopAsked } from '../platform/process/stop-asked.js';
 import { DemoClient } from './demo/demo-client.js';
 import { startDemoServer, type DemoServer } from './demo/demo-server.js';
 import { findingsText, quoteText, takeoffText, ticketsText } from './demo/tables.js';
@@ -106,24 +107,24 @@ async function stayed(server: DemoServer): Promise<void> {
   say(
     `  ${server.address}/v1/docs\n  tokens: ${join(server.dataDir, 'demo-tokens.json')}\n  Ctrl-C ends it and removes the folder.`,
   );
-  await Promise.race([
-    server.ended,
-    new Promise((settle) => ['SIGINT', 'SIGTERM'].forEach((signal) => process.once(signal, settle))),
-  ]);
+  await server.ended;
 }
 
 const began = performance.now();
+const asked = stopAsked(process.env).then((reason) => `stopped: ${reason}`);
 const server = await startDemoServer();
-let failed = false;
-try {
+
+async function shownAndStayed(): Promise<null> {
   say(`Wallcourse demo on ${server.address}, in ${server.dataDir}`);
   await tour(server);
   say(`\nDone in ${((performance.now() - began) / 1000).toFixed(1)} s.`);
   if (process.argv.includes('--stay')) await stayed(server);
-} catch (error) {
-  failed = true;
-  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
-} finally {
-  await server.stop();
+  return null;
 }
-process.exit(failed ? 1 : 0);
+
+const trouble = await Promise.race([shownAndStayed(), asked]).catch((error: unknown) =>
+  error instanceof Error ? error.message : String(error),
+);
+if (trouble !== null) process.stderr.write(`${trouble}\n`);
+await server.stop();
+process.exit(trouble === null ? 0 : 1);

@@ -1,12 +1,13 @@
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { readPostmaster } from '../../src/platform/embedded-postgres/postmaster.js';
 import { createDatabase } from '../support/database.js';
-import { ensureBuilt } from '../support/server.js';
+import { ensureBuilt, fileFrom } from '../support/server.js';
 
 const ROOT = process.cwd();
 const run = promisify(execFile);
@@ -50,6 +51,48 @@ describe('npm run demo', () => {
     expect(left).toBeDefined();
     expect(existsSync(left!)).toBe(false);
   }, 120_000);
+});
+
+describe('npm start', () => {
+  it('ends with its database when npm, which it was started by, is told to end', async () => {
+    const dataDir = join(folder, 'data');
+    await mkdir(dataDir);
+    for (const path of [folder, dataDir]) await chmod(path, 0o755);
+    const { PATH, HOME } = process.env;
+    const npm = spawn('npm', ['start'], {
+      cwd: ROOT,
+      env: { PATH, HOME, DATA_DIR: dataDir, PORT: '0', SEED_DEMO: '0' },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let said = '';
+    for (const stream of [npm.stdout, npm.stderr]) stream.on('data', (chunk: Buffer) => (said += chunk.toString()));
+    const address = await fileFrom(npm, join(dataDir, 'address'), () => said);
+    expect((await fetch(`${address}/health/ready`)).status).toBe(200);
+    expect(await readPostmaster(join(dataDir, 'postgres'))).not.toBeNull();
+    const closed = new Promise((settle) => npm.once('close', settle));
+    npm.kill('SIGTERM');
+    // The server holds npm's output open for as long as it lives.
+    await closed;
+    await expect(fetch(`${address}/health/ready`)).rejects.toThrow();
+    expect(said).toContain('"stopped"');
+    expect(await readPostmaster(join(dataDir, 'postgres'))).toBeNull();
+  }, 120_000);
+
+  it.each(['start', 'api', 'worker', 'demo'])('is, as %s, one process of its own', async (name) => {
+    const { scripts } = JSON.parse(await readFile(join(ROOT, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+    expect(scripts[name]).toMatch(/^node src\/commands\/\w+\.mjs( [\w/]+\.js)?$/);
+  });
+
+  it('has a file for every script that names one', async () => {
+    const { scripts } = JSON.parse(await readFile(join(ROOT, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+    const files = Object.values(scripts).flatMap((script) => script.match(/\S+\.m?js\b/g) ?? []);
+    const missing = files.filter((file) => {
+      const path = file.startsWith('src/') ? file : join('src', file.replace(/\.js$/, '.ts'));
+      return !existsSync(join(ROOT, path));
+    });
+    expect(files.length).toBeGreaterThan(6);
+    expect(missing).toEqual([]);
+  });
 });
 
 describe('npm run generate', () => {

@@ -1,14 +1,9 @@
 import { Configuration } from '../config/configuration.js';
 import { startPlatform, type Platform } from '../platform.js';
+import { stopAsked } from './stop-asked.js';
 
 /** Stops what was started; asked once. */
 export type Stop = () => Promise<void>;
-
-function firstStopSignal(): Promise<string> {
-  return new Promise((settle) => {
-    for (const name of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) process.once(name, () => settle(name));
-  });
-}
 
 /** Gone too far to end well: say why and leave with a failure. A second signal means that nobody wants to wait. */
 function leaveAtOnce(reason: string): never {
@@ -22,7 +17,7 @@ function leaveAtOnce(reason: string): never {
  * @param start starts the process's own part and answers how to stop it
  */
 export async function runProcess(start: (platform: Platform) => Promise<Stop>): Promise<void> {
-  const signal = firstStopSignal();
+  const signal = stopAsked(process.env);
   let platform: Platform | null = null;
   try {
     platform = await startPlatform(Configuration.read(process.env));
