@@ -183,6 +183,6 @@ describe('conditions', () => {
     expect(quote.conditions.map(({ severity, finding: cause }) => [severity, cause])).toEqual([['hold', findings[0]], ['note', findings[1]], ['note', findings[2]]]);
     expect(quote.conditions[0]?.text).toMatch(/^Storey S1, walls A and B: .*112\.4°.*core 6\.$/);
     expect(quote.conditions[1]?.text).toMatch(/^The schedule states no site/);
-    expect(quote.conditions[2]?.text).toMatch(/^Storey S1, wall A, at 1219 mm: /);
+    expect(quote.conditions[2]?.text).toMatch(/^Storey S1, wall A, at 1219 mm along its axis: /);
   });
 });
