@@ -21,6 +21,19 @@ const NAMES: Readonly<Record<string, string>> = {
   limitF: 'limit of the method',
 };
 
+/** What decides a pressure or a rate of rise, in plain words. */
+const DECIDERS: Readonly<Record<string, string>> = {
+  'equation-a': 'the pressure equation for slow filling',
+  'equation-a-range': 'the fastest rate the pressure equation for slow filling is for',
+  'equation-b': 'the pressure equation for fast filling or high walls',
+  'highest-rate': 'the fastest rate the pressure equations are for',
+  minimum: 'the least pressure a form is designed for',
+  'liquid-head': 'the full liquid head of the concrete',
+  'lift-height': 'the lift height',
+  slump: 'the slump of the concrete',
+};
+const TEXT_WRITERS: Readonly<Record<string, (value: string) => string>> = { riseLimitBy: (value) => DECIDERS[value] ?? value };
+
 const nearest = (value: number, step: number): string => shownNumber(Number((Math.round(value / step) * step).toFixed(6)));
 const MM_PER_INCH = NM_PER_INCH / NM_PER_MM;
 const isMetric = (units: LengthUnit): boolean => units === 'mm' || units === 'm';
@@ -52,6 +65,6 @@ const spaced = (key: string): string => key.replace(/([a-z0-9])([A-Z])/g, '$1 $2
 export function numberWords(key: string, value: number | string, units: LengthUnit): string {
   const writer = typeof value === 'number' ? WRITERS.find(({ suffix }) => key.endsWith(suffix) && key !== suffix) : undefined;
   const name = NAMES[key] ?? spaced(writer ? key.slice(0, -writer.suffix.length) : key);
-  if (typeof value === 'string') return `${name} ${value}`;
+  if (typeof value === 'string') return `${name} ${TEXT_WRITERS[key]?.(value) ?? value}`;
   return `${name} ${writer ? writer.write(value, units) : shownNumber(value)}`;
 }

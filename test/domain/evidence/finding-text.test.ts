@@ -33,6 +33,20 @@ describe('a full liquid head', () => {
   });
 });
 
+describe('what limits the rate of rise', () => {
+  it.each([
+    ['equation-a', 'limited by the pressure equation for slow filling'],
+    ['equation-a-range', 'limited by the fastest rate the pressure equation for slow filling is for'],
+    ['equation-b', 'limited by the pressure equation for fast filling or high walls'],
+    ['highest-rate', 'limited by the fastest rate the pressure equations are for'],
+    ['minimum', 'limited by the least pressure a form is designed for'],
+    ['liquid-head', 'limited by the full liquid head of the concrete'],
+    ['lift-height', 'limited by the lift height'],
+    ['slump', 'limited by the slump of the concrete'],
+    ['6', 'limited by 6'],
+  ])('%s: %s', (value, words) => expect(numberWords('riseLimitBy', value, 'in')).toBe(words));
+});
+
 describe('a seam', () => {
   it('stands above itself only in the courses that run from corner to corner, as the drawings show it', () =>
     expect(findingText(finding('seam'))).toMatch(/above itself in every course that runs from corner to corner\.$/));
