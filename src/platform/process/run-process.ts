@@ -1,5 +1,6 @@
 import { Configuration } from '../config/configuration.js';
 import { startPlatform, type Platform } from '../platform.js';
+import { startTrouble } from './start-trouble.js';
 import { stopAsked } from './stop-asked.js';
 
 /** Stops what was started; asked once. */
@@ -19,9 +20,11 @@ function leaveAtOnce(reason: string): never {
 export async function runProcess(start: (platform: Platform) => Promise<Stop>): Promise<void> {
   const signal = stopAsked(process.env);
   let platform: Platform | null = null;
+  let configuration: Configuration | null = null;
   try {
-    platform = await startPlatform(Configuration.read(process.env));
-    const { log, configuration } = platform;
+    const read = (configuration = Configuration.read(process.env));
+    platform = await startPlatform(read);
+    const { log } = platform;
     process.on('unhandledRejection', (error) => log.error({ err: error }, 'a promise was rejected and nobody looked'));
     process.on('uncaughtException', (error) => {
       log.fatal({ err: error }, 'an error that nobody caught');
@@ -31,7 +34,7 @@ export async function runProcess(start: (platform: Platform) => Promise<Stop>): 
     const name = await signal;
     log.info({ signal: name }, 'stopping');
     for (const again of ['SIGTERM', 'SIGINT'] as const) process.once(again, () => leaveAtOnce('stopped at once'));
-    setTimeout(() => leaveAtOnce('did not stop in time'), configuration.drainMs * 2 + 20_000).unref();
+    setTimeout(() => leaveAtOnce('did not stop in time'), read.drainMs * 2 + 20_000).unref();
     await stop();
     await platform.close();
     log.info({}, 'stopped');
@@ -39,6 +42,6 @@ export async function runProcess(start: (platform: Platform) => Promise<Stop>): 
   } catch (error) {
     platform?.log.fatal({ err: error }, 'could not start');
     await platform?.close();
-    leaveAtOnce(error instanceof Error ? error.message : String(error));
+    leaveAtOnce(startTrouble(error, configuration));
   }
 }

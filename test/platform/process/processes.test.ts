@@ -130,6 +130,8 @@ describe('a process that cannot start', () => {
     taken.close();
     await once(taken, 'close');
     const absent = await start({ DATABASE_URL: `postgresql://a:b@127.0.0.1:${port}/none`, PORT: '0' });
-    expect({ code: absent.code, said: absent.said.includes('ECONNREFUSED') }).toEqual({ code: 1, said: true });
+    expect({ code: absent.code, said: /DATABASE_URL .*ECONNREFUSED.*would do/.test(absent.said) }).toEqual({ code: 1, said: true });
+    const file = await start({ DATA_DIR: join(process.cwd(), 'package.json'), PORT: '0' });
+    expect({ code: file.code, said: /DATA_DIR=.*package\.json .*EEXIST.*would do/.test(file.said) }).toEqual({ code: 1, said: true });
   }, 90_000);
 });
