@@ -111,14 +111,15 @@ async function stayed(server: DemoServer): Promise<void> {
 }
 
 const began = performance.now();
-const asked = stopAsked(process.env).then((reason) => `stopped: ${reason}`);
+const staying = process.argv.includes('--stay');
+const asked = stopAsked(process.env).then((reason) => (staying ? null : `stopped: ${reason}`));
 const server = await startDemoServer();
 
 async function shownAndStayed(): Promise<null> {
   say(`Wallcourse demo on ${server.address}, in ${server.dataDir}`);
   await tour(server);
   say(`\nDone in ${((performance.now() - began) / 1000).toFixed(1)} s.`);
-  if (process.argv.includes('--stay')) await stayed(server);
+  if (staying) await stayed(server);
   return null;
 }
 
