@@ -48,7 +48,18 @@ export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormR
   if (teesOn({ wall, storey }).some(({ tee }) => tee.side !== wall.outside)) {
     entries.push({ text: 'panel cut out on the far side for a tee', fill: null, pattern: null, stroke: 'hidden' });
   }
-  return entries;
+  return [...entries, ...sectionEntries(wall, storey)];
+}
+
+/** What is filled grey: the panel a branch takes out on this side, and the through walls this wall ends on. */
+function sectionEntries(wall: LaidWall, storey: LaidStorey): LegendEntry[] {
+  const sample = (text: string): LegendEntry => ({ text, fill: TINT.section, pattern: null, stroke: null });
+  const through = storey.junctions.flatMap(({ tee }) => (tee?.branch === wall.mark ? [tee.through] : []));
+  const cutOut = teesOn({ wall, storey }).some(({ tee }) => tee.side === wall.outside);
+  return [
+    ...(cutOut ? [sample('panel cut out on this side for a tee')] : []),
+    ...[...new Set(through)].map((mark) => sample(`wall ${mark}, which this wall ends on, in section`)),
+  ];
 }
 
 function wording(key: LookKey, pieces: readonly Piece[], range: FormRange, units: LengthUnit): string {

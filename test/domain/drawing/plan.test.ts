@@ -175,6 +175,19 @@ describe('tees', () => {
     expect(words(elevation('B')).some((text) => text.includes('ut-out'))).toBe(false);
   });
 
+  it('the legend tells the through walls a partition ends on, and the panel cut out on this side or the far one', () => {
+    const legendOf = (mark: string): string[] => words(elevation(mark)).filter((text) => /in section|cut out on/.test(text));
+    // seen from the right of start to end: P runs up and Q down, so R stands on the right of both; P and Q stand inside A
+    const farSide = 'panel cut out on the far side for a tee';
+    const thisSide = 'panel cut out on this side for a tee';
+    const ended = (mark: string): string => `wall ${mark}, which this wall ends on, in section`;
+    expect(legendOf('P')).toEqual([thisSide, ended('A'), ended('C')]);
+    expect(legendOf('Q')).toEqual([thisSide, ended('C'), ended('A')]);
+    expect(legendOf('R')).toEqual([ended('P'), ended('Q')]);
+    expect(legendOf('A')).toEqual([farSide]);
+    expect(legendOf('B')).toEqual([]);
+  });
+
   it('no text touches another and none leaves its sheet', () => {
     for (const units of ['in', 'mm'] as const) {
       const walls = storey.walls.map((wall) => wallElevation(wall, storey, RANGE, units, SHEET_HEADER));
