@@ -1,6 +1,6 @@
 // Compiles src to dist. With --if-stale it does nothing when dist is newer than every source file.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, realpathSync, statSync, cpSync, mkdirSync } from 'node:fs';
+import { existsSync, readdirSync, realpathSync, statSync, cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createRequire } from 'node:module';
@@ -8,7 +8,8 @@ import { createRequire } from 'node:module';
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const source = join(root, 'src');
 const output = join(root, 'dist');
-const stamp = join(output, '.tsbuildinfo');
+/** Written when a build is complete; the compiler's own record also moves when types are only checked. */
+const stamp = join(output, '.built');
 
 function files(folder) {
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) =>
@@ -33,6 +34,7 @@ function build() {
     mkdirSync(dirname(target), { recursive: true });
     cpSync(file, target);
   }
+  writeFileSync(stamp, '');
 }
 
 /** Ends the process where the one that started it has gone in the meantime: nobody waits for the program any more. */

@@ -2,7 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
 import type { JobAnswer } from '../modules/jobs/jobs.schemas.js';
-import type { QuoteAnswer } from '../modules/quotes/quotes.schemas.js';
+import type { BecauseAnswer, QuoteAnswer } from '../modules/quotes/quotes.schemas.js';
 import type { FindingAnswer } from '../modules/takeoffs/findings.schemas.js';
 import type { TakeoffAnswer } from '../modules/takeoffs/takeoffs.schemas.js';
 import type { TicketAnswer } from '../modules/tickets/tickets.schemas.js';
@@ -10,7 +10,7 @@ import { PACKAGE_ROOT } from '../platform/config/package-root.js';
 import { stopAsked } from '../platform/process/stop-asked.js';
 import { DemoClient } from './demo/demo-client.js';
 import { startDemoServer, type DemoServer } from './demo/demo-server.js';
-import { findingsText, quoteText, takeoffText, ticketsText } from './demo/tables.js';
+import { becauseText, findingsText, quoteText, takeoffText, ticketsText } from './demo/tables.js';
 
 const SAMPLES = join(PACKAGE_ROOT, 'shared', 'samples');
 const OUT = resolve('out');
@@ -35,41 +35,72 @@ async function shown(client: DemoClient, job: JobAnswer): Promise<TakeoffAnswer>
 const ticketsOf = async (client: DemoClient, job: JobAnswer): Promise<readonly TicketAnswer[]> =>
   (await client.get<List<TicketAnswer>>('support', `/v1/tickets?job=${job.id}&first=200`)).items;
 
-/** Draft, issue, and the paper; then what stands in the way of a signature is answered, and it is signed. */
+/** Draft, issue, paper, signature; where open questions stand in the way the desk answers them and a new quote is signed. */
 async function quoted(client: DemoClient, job: JobAnswer, name: string): Promise<void> {
-  const draft = await client.post<QuoteAnswer>('contractor', `/v1/jobs/${job.id}/quotes`);
-  const quote = await client.post<QuoteAnswer>('sales', `/v1/quotes/${draft.id}/issue`);
-  say(`\nQuote\n\n${quoteText(quote)}\n`);
-  await written(`${name}.quote.pdf`, await client.bytes('contractor', `/v1/quotes/${quote.id}`, 'application/pdf'));
-  await accepted(client, quote, job);
+  const quote = await issued(client, job, name);
+  const { status, body } = await client.ask<Refused>('contractor', 'POST', `/v1/quotes/${quote.id}/accept`);
+  if (status === 200) return say(`  ${quote.number} is accepted.`);
+  say(`  ${quote.number} cannot be accepted yet: ${body.code}. ${body.detail}`);
+  await answered(client, job);
+  await client.post<QuoteAnswer>('sales', `/v1/quotes/${quote.id}/withdraw`);
+  say(`  ${quote.number} is withdrawn; its paper could not be signed. A new quote takes its place.`);
+  const next = await issued(client, job, name);
+  const { number, state } = await client.post<QuoteAnswer>('contractor', `/v1/quotes/${next.id}/accept`);
+  say(`  ${number} is ${state}.`);
 }
 
-async function accepted(client: DemoClient, quote: QuoteAnswer, job: JobAnswer): Promise<void> {
-  const first = await client.ask<Refused>('contractor', 'POST', `/v1/quotes/${quote.id}/accept`);
-  if (first.status === 200) return say(`  ${quote.number} is accepted.`);
-  say(`  ${quote.number} cannot be accepted yet: ${first.body.code}. ${first.body.detail}`);
+async function issued(client: DemoClient, job: JobAnswer, name: string): Promise<QuoteAnswer> {
+  const draft = await client.post<QuoteAnswer>('contractor', `/v1/jobs/${job.id}/quotes`);
+  const quote = await client.post<QuoteAnswer>('sales', `/v1/quotes/${draft.id}/issue`);
+  const because = await client.get<BecauseAnswer>('contractor', `/v1/quotes/${quote.id}/lines/1/because`);
+  say(`\nQuote\n\n${quoteText(quote)}\n`);
+  say(`  why line 1 (/v1/quotes/${quote.id}/lines/1/because):\n${becauseText(because)}`);
+  await written(`${name}.quote.pdf`, await client.bytes('contractor', `/v1/quotes/${quote.id}`, 'application/pdf'));
+  return quote;
+}
+
+/** The desk answers every question that holds the quote. */
+async function answered(client: DemoClient, job: JobAnswer): Promise<void> {
   for (const ticket of await ticketsOf(client, job)) {
     if (ticket.severity !== 'hold') continue;
+    const text = deskAnswer(ticket);
     await client.post('support', `/v1/tickets/${ticket.id}/claim`);
-    await client.post('support', `/v1/tickets/${ticket.id}/reply`, {
-      text: 'Form this place on site from straight forms, strap it and brace it on both sides; drawing to follow.',
-    });
-    say(`  ${ticket.number} is claimed and answered by the desk.`);
+    await client.post('support', `/v1/tickets/${ticket.id}/reply`, { text });
+    say(`  ${ticket.number} is claimed and answered by the desk: ${text}`);
   }
-  const { state } = await client.post<QuoteAnswer>('contractor', `/v1/quotes/${quote.id}/accept`);
-  say(`  ${quote.number} is ${state}.`);
+}
+
+/** What the invented desk says, by the question's code; a pressure over the rating is never waved through. */
+function deskAnswer({ findings: [first] }: TicketAnswer): string {
+  if (first?.code === 'pressure-over-rating') {
+    const limit = first.numbers['riseLimitFtPerH'];
+    const rate = typeof limit === 'number' ? `at no more than ${limit.toFixed(1)} ft/h` : 'at the rate the forms are rated for';
+    return `Pour ${rate}, in lifts; at the planned rate these forms must not be filled. The pour foreman has agreed to it in writing.`;
+  }
+  if (first?.code === 'turn-acute' || first?.code === 'turn-not-made') {
+    return 'No unit makes this corner: mitre straight forms on site to our drawing, strap both faces each course, brace it outside its full height.';
+  }
+  return 'Hold the work at this place until our drawing has arrived, and build it as drawn.';
 }
 
 async function drawn(client: DemoClient, job: JobAnswer, takeoff: TakeoffAnswer, name: string): Promise<void> {
   const storeys = [...new Set(takeoff.walls.map(({ storey }) => storey))].map((storey) => ['plan', storey] as const);
   const walls = takeoff.walls.slice(0, 1).map(({ mark }) => ['elevation', mark] as const);
-  const junctions = takeoff.junctions.filter(({ kind }) => kind === 'corner' || kind === 'tee').slice(0, 1);
-  const details = junctions.map(({ id }) => ['junction', id] as const);
-  for (const [kind, ref] of [...storeys, ...walls, ...details]) {
+  for (const [kind, ref] of [...storeys, ...walls, ...oneOfEach(takeoff)]) {
     const path = `/v1/jobs/${job.id}/drawings/${kind}/${encodeURIComponent(ref)}`;
     await written(`${name}.${kind}-${ref}.svg`, await client.bytes('contractor', path, 'image/svg+xml'));
     await written(`${name}.${kind}-${ref}.png`, await client.bytes('contractor', path, 'image/png'));
   }
+}
+
+/** The first corner of every turn and the first tee of every angle. */
+function oneOfEach(takeoff: TakeoffAnswer): (readonly ['junction', string])[] {
+  const first = new Map<string, string>();
+  for (const { id, kind, turn } of takeoff.junctions) {
+    const like = `${kind} ${Math.abs(turn).toFixed(1)}`;
+    if ((kind === 'corner' || kind === 'tee') && !first.has(like)) first.set(like, id);
+  }
+  return [...first.values()].map((id) => ['junction', id] as const);
 }
 
 async function written(name: string, content: Buffer): Promise<void> {

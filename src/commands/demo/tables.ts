@@ -1,4 +1,4 @@
-import type { QuoteAnswer } from '../../modules/quotes/quotes.schemas.js';
+import type { BecauseAnswer, QuoteAnswer } from '../../modules/quotes/quotes.schemas.js';
 import type { FindingAnswer } from '../../modules/takeoffs/findings.schemas.js';
 import type { TakeoffAnswer } from '../../modules/takeoffs/takeoffs.schemas.js';
 import type { TicketAnswer } from '../../modules/tickets/tickets.schemas.js';
@@ -86,4 +86,15 @@ export function quoteText(quote: QuoteAnswer): string {
     ),
     `  subtotal ${money(subtotalMinor, currency)}, tax ${tax.rate ?? 'none'} ${money(taxMinor, currency)}, total ${money(totalMinor, currency)}`,
   ].join('\n\n');
+}
+
+/** The causes of a quote line, wall by wall: courses summed, what cutting saves as a negative number. */
+export function becauseText({ because, selling }: BecauseAnswer): string {
+  const sums = new Map<string, number>();
+  for (const { rule, storey, wall, quantity } of because) {
+    const key = [rule, storey, wall].filter((part) => part !== null).join(' ');
+    sums.set(key, (sums.get(key) ?? 0) + quantity);
+  }
+  const parts = [...sums].map(([key, quantity]) => `${key} ${round(quantity, 2)}`);
+  return `    ${parts.join(', ')}; needed ${selling.needed}`;
 }

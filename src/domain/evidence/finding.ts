@@ -63,7 +63,7 @@ export interface FindingPlace {
   readonly atMm?: number | null;
   readonly numbers?: Readonly<Record<string, number | string>>;
   readonly source?: string;
-  /** Only where the design gives one code two severities (`core-change` at a corner is a hold). */
+  /** Only where one code has two severities: `core-change` at a corner, and beds that miss each other at a corner, are holds. */
   readonly severity?: Severity;
 }
 
