@@ -18,8 +18,10 @@ const GROUPS: readonly { readonly severity: Severity; readonly heading: string; 
   { severity: 'note', heading: 'Notes', letter: 'N' },
 ];
 
-/** What was found on the job, by weight. */
-export function writeConditions(pages: PdfPages, conditions: readonly QuoteCondition[]): void {
+const ANSWERED = 'Questions that support has answered; the work is done as answered';
+
+/** What was found on the job, by weight. `openHolds`: whether a ticket that holds the quote still waits for its answer. */
+export function writeConditions(pages: PdfPages, conditions: readonly QuoteCondition[], openHolds: boolean): void {
   pages.heading('Findings and conditions', 30);
   if (conditions.length === 0) pages.paragraph('None: nothing on this job needs an answer.', pages.left, pages.width);
   for (const { severity, heading, letter } of GROUPS) {
@@ -27,7 +29,8 @@ export function writeConditions(pages: PdfPages, conditions: readonly QuoteCondi
     if (items.length === 0) continue;
     pages.ensure(3 * lineHeight());
     pages.y += 2;
-    pages.paragraph(heading, pages.left, pages.width, { bold: true, colour: severity === 'hold' ? INK.hold : INK.text });
+    const told = severity === 'hold' && !openHolds ? ANSWERED : heading;
+    pages.paragraph(told, pages.left, pages.width, { bold: true, colour: severity === 'hold' ? INK.hold : INK.text });
     pages.y += 1;
     items.forEach(({ text }, i) => writeItem(pages, `${letter}${i + 1}`, text));
   }

@@ -22,7 +22,7 @@ export async function quotePdf(input: QuotePdfInput, fonts: DrawingFonts): Promi
   pages.addTextPage();
   writeHead(pages, input);
   writeLines(pages, input);
-  writeConditions(pages, input.quote.conditions);
+  writeConditions(pages, input.quote.conditions, input.openHolds.length > 0);
   writeScope(pages, input.quote.scope);
   writeCautions(pages, input.quote.cautions);
   writeAcceptance(pages, input);

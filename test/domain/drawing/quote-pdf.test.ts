@@ -96,6 +96,16 @@ describe('acceptance', () => {
     expect(words).not.toContain('Signature');
   });
 
+  it('says of holds whether they are still to be answered', async () => {
+    const condition = { ...quote.conditions[0]!, severity: 'hold' as const, text: 'The corner is sharper than any unit' };
+    const held = { ...quote, conditions: [condition] };
+    const open = await text({ quote: held, openHolds: [{ number: 'T-000007', question: 'The corner' }] });
+    expect(open).toContain('To be answered before this quote can be accepted');
+    const settled = await text({ quote: held });
+    expect(settled).toContain('Questions that support has answered; the work is done as answered');
+    expect(settled).not.toContain('To be answered');
+  });
+
   it.each(['declined', 'withdrawn'] as const)('has none on a quote that was %s', async (state) => {
     const words = await text({ state });
     expect(words).toContain(`This quote was ${state} and cannot be accepted.`);
