@@ -179,9 +179,13 @@ async function ensureDatabase(client: pg.Client, name: string): Promise<void> {
   }
 }
 
-/** One leaves at a time, so that of two that leave together the second sees that it is the last. */
+/**
+ * One leaves at a time, so that of two that leave together the second sees that it is the last. The name is given up before the lock:
+ * a session that ends lets go of its locks a moment before it leaves pg_stat_activity.
+ */
 async function othersStay(keeper: pg.Client): Promise<boolean> {
   await keeper.query('select pg_advisory_lock(727072)');
+  await keeper.query("set application_name = 'wallcourse leaving'");
   const others = await keeper.query('select from pg_stat_activity where application_name = $1 and pid <> pg_backend_pid()', [KEEPER]);
   return (others.rowCount ?? 0) > 0;
 }
