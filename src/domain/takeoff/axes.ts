@@ -94,6 +94,9 @@ export function inWalkingOrder(plan: NormalPlan, a: WallEnd, b: WallEnd): [WallE
   return walkEnd(plan.reversed[a.wall]!, a.end) === 'end' ? [a, b] : [b, a];
 }
 
+/** A station along a wall in walking direction as the user counts it, from the wall's own `from`; and back. */
+export const userStation = (wall: AxisWall, at: Nm): Nm => (wall.reversed ? wall.length - at : at);
+
 /** A point in a wall's own frame: along its axis from its walking start, and across it, positive to the left. */
 export function inFrameOf(wall: AxisWall, point: Vector): { along: number; across: number } {
   const relative = subtract(point, wall.from);

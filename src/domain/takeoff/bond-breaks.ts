@@ -1,5 +1,6 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
+import { userStation } from './axes.js';
 import type { HeadJoint } from './laid.js';
 import type { CoursePieces } from './line-pieces.js';
 import type { LineResult } from './storey-layout.js';
@@ -27,7 +28,7 @@ export function bondBreaks(result: LineResult, storey: string, range: FormRange)
   const placeOf = (at: Nm): { wall: string; at: Nm } => {
     const index = walls.findLastIndex(({ from }) => at > from);
     const { wall, from } = walls[Math.max(0, index)]!;
-    return { wall: wall.wall.mark, at: wall.reversed ? wall.length - (at - from) : at - from };
+    return { wall: wall.wall.mark, at: userStation(wall, at - from) };
   };
   const found: BondBreak[] = [];
   const counts = (joint: HeadJoint): boolean => joint.kind !== 'seam';

@@ -1,9 +1,10 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { EndName } from '../schedule/line-normalisation.js';
-import type { AxisWall } from './axes.js';
+import { userStation, type AxisWall } from './axes.js';
 import type { LaidOpening } from './laid.js';
 import type { RunContext } from './runs.js';
+import { neighbourOf } from './storey-plan.js';
 import type { StoreyConcrete } from './takeoff.js';
 
 /** Volumes [nm³] and face areas [nm²] of one wall. */
@@ -19,8 +20,7 @@ function concreteTrim(wall: AxisWall, end: EndName, elevation: Nm, context: RunC
   const free = -wall.back[end] + context.range.closure.thickness;
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return 0;
-  const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
-  if (!context.standsAt(neighbour, elevation)) return free;
+  if (!context.standsAt(neighbourOf(joint)!, elevation)) return free;
   return joint.kind === 'tee' ? joint.tee.coreTrim : 0;
 }
 
@@ -30,8 +30,8 @@ function bandsOf(wall: AxisWall, height: Nm, context: RunContext): { bottom: Nm;
   const joints = plan.joints[wall.index]!;
   const edges = new Set<Nm>([0, height]);
   for (const joint of [joints.start, joints.end]) {
-    if (joint.kind === 'free' || joint.kind === 'unsettled') continue;
-    const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
+    const neighbour = neighbourOf(joint);
+    if (neighbour === null) continue;
     const base = plan.walls[neighbour]!.wall.base - wall.wall.base;
     for (const edge of [base, base + plan.stacks[neighbour]!.stack.height]) if (edge > 0 && edge < height) edges.add(edge);
   }
@@ -53,8 +53,7 @@ const overlap = (from: Nm, to: Nm, low: Nm, high: Nm): bigint => BigInt(Math.max
  * @source statement of the project's decisions 5, 7 and 10
  */
 export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], context: RunContext): WallConcrete {
-  const turned = (at: Nm): Nm => wall.length - at;
-  const holes = openings.map((hole) => (wall.reversed ? { ...hole, from: turned(hole.to), to: turned(hole.from) } : hole));
+  const holes = openings.map((hole) => (wall.reversed ? { ...hole, from: userStation(wall, hole.to), to: userStation(wall, hole.from) } : hole));
   const { height } = context.plan.stacks[wall.index]!.stack;
   let faceNm2 = 0n;
   let openingNm2 = 0n;

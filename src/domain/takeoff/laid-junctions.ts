@@ -1,3 +1,4 @@
+import { userStation } from './axes.js';
 import type { Junction, LaidWall } from './laid.js';
 import { cutOutHalf } from './runs.js';
 import type { PlanJunction, StoreyPlan } from './storey-plan.js';
@@ -13,7 +14,7 @@ function teeOf(junction: PlanJunction, plan: StoreyPlan, byMark: ReadonlyMap<str
   if (!tee) return null;
   const through = plan.walls[tee.through]!;
   const laid = byMark.get(through.wall.mark)!;
-  const at = through.reversed ? laid.length - tee.station : tee.station;
+  const at = userStation(through, tee.station);
   const half = cutOutHalf(tee, plan);
   const side = through.reversed ? (tee.side === 'left' ? 'right' : 'left') : tee.side;
   return { through: laid.mark, branch: plan.walls[tee.branch]!.wall.mark, cutFrom: at - half, cutTo: at + half, side };

@@ -1,7 +1,7 @@
 import { finding, type Finding } from '../evidence/finding.js';
 import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
-import { walkEnd } from './axes.js';
+import { userStation, walkEnd } from './axes.js';
 import { nodeSetBack } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { LineOpening } from './openings.js';
@@ -30,7 +30,7 @@ function seamNote(result: LineResult, storey: string, range: FormRange): Finding
   const station = seam.at ?? 0;
   const holder = walls.findLast(({ from }) => station > from) ?? walls[0]!;
   const { wall } = holder;
-  const at = wall.reversed ? wall.length - (station - holder.from) : station - holder.from;
+  const at = userStation(wall, station - holder.from);
   const numbers = {
     remainderMm: toMm(seam.remainder),
     shorterMm: toMm(wall.drawn - seam.remainder),
@@ -43,7 +43,7 @@ const meetInHeight = (a: LineOpening, b: LineOpening): boolean => a.sill < b.hea
 
 function openingPlace(result: LineResult, opening: LineOpening, storey: string): { storey: string; wall: string; atMm: number } {
   const { wall, from } = result.line.walls.find((entry) => entry.wall.index === opening.wall)!;
-  const at = wall.reversed ? wall.length - (opening.to - from) : opening.from - from;
+  const at = userStation(wall, (wall.reversed ? opening.to : opening.from) - from);
   return { storey, wall: wall.wall.mark, atMm: toMm(at) };
 }
 

@@ -1,10 +1,11 @@
+import { radians } from '../geometry/vector.js';
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { cornerUnitFor, legOnAxis } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { takesWhole, type LineOpening } from './openings.js';
-import type { StoreyPlan } from './storey-plan.js';
+import { neighbourOf, type StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 
 /** A stretch of straight forms in one course between legs, ends and jambs. */
@@ -99,8 +100,7 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const free: EndState = { station: drawn, leg: 0, long: false, closure: { at: drawn, height }, butt: false, over: 0 };
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return { ...free, station: node, closure: null };
-  const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
-  const beside = context.courseAt(neighbour, elevation);
+  const beside = context.courseAt(neighbourOf(joint)!, elevation);
   if (!beside) return free;
   const above = height - beside.height;
   const closure = joint.kind !== 'tee' && above > 0 ? { at: drawn, height: above } : null;
@@ -117,7 +117,7 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
 
 /** A branch cut on the skew is longer on one face by (T/2)·cot φ; the piece counts at its longer face (decision 9). */
 function skewOver(line: Line, tee: Tee): Nm {
-  return tee.square ? 0 : Math.round(Math.abs(line.thickness / 2 / Math.tan((tee.angle * Math.PI) / 180)));
+  return tee.square ? 0 : Math.round(Math.abs(line.thickness / 2 / Math.tan(radians(tee.angle))));
 }
 
 /** Legs of the corner; where two cores meet no unit exists and the wall's own core lends its legs, to be made by advice. */
@@ -210,5 +210,5 @@ export function courseRuns(line: Line, openings: readonly LineOpening[], arrivin
 /** Half the cut-out of a tee along the through wall: the branch's core, longer on the skew (decision 9). */
 export function cutOutHalf(tee: { readonly branch: number; readonly angle: number; readonly square: boolean }, plan: StoreyPlan): Nm {
   const core = plan.walls[tee.branch]!.core.width;
-  return tee.square ? core / 2 : Math.round(core / 2 / Math.sin((tee.angle * Math.PI) / 180));
+  return tee.square ? core / 2 : Math.round(core / 2 / Math.sin(radians(tee.angle)));
 }

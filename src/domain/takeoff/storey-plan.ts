@@ -17,6 +17,12 @@ export type EndJoint =
   | { readonly kind: 'straight'; readonly partner: number }
   | { readonly kind: 'corner'; readonly partner: number; readonly turn: number; readonly arriving: boolean; readonly unit: CornerUnit | null };
 
+/** The wall that stands beside an end, null where none does or nothing settles which. */
+export function neighbourOf(joint: EndJoint): number | null {
+  if (joint.kind === 'free' || joint.kind === 'unsettled') return null;
+  return joint.kind === 'tee' ? joint.tee.through : joint.partner;
+}
+
 /** A planned junction; `walls` arriving first at a corner, the through walls first and the branch last at a tee. */
 export interface PlanJunction {
   readonly id: string;

@@ -5,6 +5,7 @@ import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { meets, takesWhole, type LineOpening } from './openings.js';
 import type { RunContext } from './runs.js';
+import { neighbourOf } from './storey-plan.js';
 
 /** A height strip along a line: runs between ends and openings, and the lengths it is laid in. */
 export interface LineStrip {
@@ -19,8 +20,8 @@ export interface LineStrip {
 /** Whether nothing stands beside a line's end at an elevation. */
 function isFree(line: Line, end: EndName, elevation: Nm, context: RunContext): boolean {
   const joint = line[end];
-  if (joint.kind === 'free' || joint.kind === 'unsettled') return joint.kind === 'free';
-  return !context.standsAt(joint.kind === 'tee' ? joint.tee.through : joint.partner, elevation);
+  const neighbour = neighbourOf(joint);
+  return neighbour === null ? joint.kind === 'free' : !context.standsAt(neighbour, elevation);
 }
 
 /** Where a strip ends: at the outer apex of a corner, where it is mitred (decision 12); elsewhere where the forms do. */
@@ -30,11 +31,8 @@ function stripEnd(line: Line, end: EndName, elevation: Nm, context: RunContext):
   const outwards = end === 'start' ? -1 : 1;
   const wall = end === 'start' ? line.walls[0]!.wall : line.walls.at(-1)!.wall;
   const drawn = node + outwards * wall.back[end];
-  if (joint.kind === 'free') return drawn;
-  if (joint.kind === 'unsettled') return node;
-  const neighbour = joint.kind === 'tee' ? joint.tee.through : joint.partner;
-  if (!context.standsAt(neighbour, elevation)) return drawn;
-  if (joint.kind === 'straight') return node;
+  if (joint.kind === 'free' || isFree(line, end, elevation, context)) return drawn;
+  if (joint.kind === 'unsettled' || joint.kind === 'straight') return node;
   if (joint.kind === 'tee') return node - outwards * joint.tee.formTrim;
   const other = context.plan.walls[joint.partner]!.thickness;
   return node + outwards * Math.round(nodeSetBack(line.thickness / 2, other / 2, Math.abs(joint.turn)));

@@ -5,7 +5,7 @@ import { forEachNearPair } from '../geometry/near-pairs.js';
 import { stripsOverlap } from '../geometry/strips-overlap.js';
 import { MEETING_REACH, STRAIGHT_BELOW_DEG } from '../schedule/line-normalisation.js';
 import { toMm } from '../quantity/length.js';
-import { inFrameOf, type AxisWall } from './axes.js';
+import { inFrameOf, userStation, type AxisWall } from './axes.js';
 import { cutOutHalf } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
@@ -64,8 +64,7 @@ export function wallConflicts(plan: StoreyPlan): Finding[] {
     }
     const at = crossingStation(a, b);
     if (at !== null) {
-      const own = a.reversed ? a.length - at : at;
-      found.push(finding('walls-cross', { storey, walls, atMm: rounded(toMm(own)), numbers: { core: a.core.code, otherCore: b.core.code } }));
+      found.push(finding('walls-cross', { storey, walls, atMm: rounded(toMm(userStation(a, at))), numbers: { core: a.core.code, otherCore: b.core.code } }));
     } else if (!known(first, second) && a.length > 0 && b.length > 0 && stripsOverlap(bodies[first]!, bodies[second]!, MEETING_REACH)) {
       found.push(finding('wall-overlap', { storey, walls, numbers: { core: a.core.code } }));
     }
@@ -93,9 +92,8 @@ function crossingTees(plan: StoreyPlan): Finding[] {
     if (tee.crossing || other.crossing) return [];
     const walls = [tee.through, tee.branch, other.branch].map((wall) => plan.walls[wall]!.wall.mark);
     const through = plan.walls[tee.through]!;
-    const at = through.reversed ? through.length - tee.station : tee.station;
     const numbers = { core: through.core.code, otherCore: plan.walls[tee.branch]!.core.code };
-    return [finding('walls-cross', { storey: plan.storey.id, walls, atMm: rounded(toMm(at)), numbers })];
+    return [finding('walls-cross', { storey: plan.storey.id, walls, atMm: rounded(toMm(userStation(through, tee.station))), numbers })];
   });
 }
 
