@@ -218,6 +218,7 @@ function straightPiece(id: string, [from, to]: readonly [number, number], sketch
     pieceLength: inches(to) - inches(from),
     cutEnds: full ? 0 : 1,
     webs: [],
+    slope: null,
     notches,
   };
 }
@@ -236,6 +237,7 @@ const cornerPiece = (id: string, from: Nm, to: Nm, hand: 'left' | 'right', at: s
   pieceLength: inches(59),
   cutEnds: 0,
   webs: null,
+  slope: null,
   notches: [],
 });
 

@@ -71,6 +71,11 @@ function laidWall(sketch: WallSketch, storey: string): LaidWall {
     courses: laid,
     strips,
     openings: [],
+    arc: null,
+    gable: null,
+    ledges: [],
+    taper: null,
+    coreChanges: [],
     startJunction: sketch.start ?? `${storey}-${mark}-start`,
     endJunction: sketch.end ?? `${storey}-${mark}-end`,
     concreteNm3: 0n,
@@ -111,7 +116,7 @@ function piece(from: Nm, to: Nm, rest: Partial<Piece> & Pick<Piece, 'kind' | 'sk
   issued += 1;
   return {
     id: `piece-${issued}`, from, to, hand: null, inside: false, counted: true, junction: null,
-    pieceLength: to - from, cutEnds: 0, webs: null, notches: [], ...rest,
+    pieceLength: to - from, cutEnds: 0, webs: null, slope: null, notches: [], ...rest,
   };
 }
 

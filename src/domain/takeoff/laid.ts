@@ -49,6 +49,14 @@ export interface LaidWall {
   readonly courses: readonly LaidCourse[];
   readonly strips: readonly LaidStrip[];
   readonly openings: readonly LaidOpening[];
+  /** The curve of a radius wall; stations then run along the arc of its axis. */
+  readonly arc: LaidArc | null;
+  /** Its courses follow those of the stack and are numbered on. */
+  readonly gable: LaidGable | null;
+  readonly ledges: readonly LaidLedge[];
+  readonly taper: LaidTaper | null;
+  /** Narrower or wider cores further up, lowest first; `core` and `thickness` are those at the foot. */
+  readonly coreChanges: readonly LaidCoreChange[];
   /** Ids of the junctions at the user's own start and end. */
   readonly startJunction: string;
   readonly endJunction: string;
@@ -56,6 +64,88 @@ export interface LaidWall {
   readonly concreteNm3: bigint;
   readonly faceNm2: bigint;
   readonly openingNm2: bigint;
+}
+
+/** A radius wall. Radii are exact in the schedule's dimension line and rounded to whole nanometres here. */
+export interface LaidArc {
+  /** As the user draws from→to. */
+  readonly turns: 'left' | 'right';
+  readonly centre: { readonly x: number; readonly y: number };
+  readonly axisRadius: Nm;
+  /** Of the foam face on the concave side, where the chords touch. */
+  readonly concaveRadius: Nm;
+  /** Length of a whole chord and of the last one on the concave face; null where no chord fits the allowed gap. */
+  readonly chord: Nm | null;
+  readonly lastChord: Nm | null;
+  /** Chords of a course without openings. */
+  readonly chords: number;
+  /** Wedge left at the convex face between two whole chords. */
+  readonly gap: Nm;
+  /** Band round the convex face, each course. */
+  readonly bandLength: Nm;
+}
+
+/** A sloped top. `peakAt` and the slopes' ends are axis stations; heights stand above the stack's top. */
+export interface LaidGable {
+  readonly rise: Nm;
+  readonly peakAt: Nm;
+  /** Courses above the stack's. */
+  readonly courses: number;
+  /** One slope, or two; from the lower end's station to the higher one's in order of station. */
+  readonly slopes: readonly LaidSlope[];
+}
+
+export interface LaidSlope {
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly rises: 'with-stations' | 'against-stations';
+  /** Along the slope, one face. */
+  readonly length: Nm;
+  readonly degrees: number;
+  /** Between the panels, what a cap covers: length × core [mm²]. */
+  readonly capMm2: number;
+}
+
+/** A ledge in one course of one wall. */
+export interface LaidLedge {
+  readonly face: 'outside' | 'inside';
+  /** Asked bearing surface, and the course line it is laid at: the top of `course`. */
+  readonly asked: Nm;
+  readonly bearing: Nm;
+  readonly course: number;
+  readonly projection: Nm;
+  /** Stretches of ledge forms along the axis, openings out; past the node to the mitre at a corner. */
+  readonly spans: readonly { readonly from: Nm; readonly to: Nm }[];
+  /** Whether the ledge meets another wall's in a mitre, at the user's own start and end. */
+  readonly mitreStart: boolean;
+  readonly mitreEnd: boolean;
+  /** Beyond the wall's own core; part of the wall's `concreteNm3` [mm³]. */
+  readonly concreteMm3: number;
+}
+
+/** A top course whose core widens upward. */
+export interface LaidTaper {
+  readonly faces: 'one' | 'both';
+  readonly course: number;
+  readonly seatGain: Nm;
+  readonly spans: readonly { readonly from: Nm; readonly to: Nm }[];
+  /** Beyond the wall's own core; part of the wall's `concreteNm3` [mm³]. */
+  readonly concreteMm3: number;
+  /** Faces leaning over the concrete, in plan: what uplift acts on [mm²]. */
+  readonly upliftMm2: number;
+}
+
+export interface LaidCoreChange {
+  /** First course on the other core, and the height of its bed. */
+  readonly course: number;
+  readonly at: Nm;
+  readonly core: Core;
+  readonly flush: 'outside' | 'inside' | 'centre';
+  /** Bare concrete beside the upper form's panel on each side of the wall, not below 0 (decision 24). */
+  readonly seatOutside: Nm;
+  readonly seatInside: Nm;
+  /** The upper axis lies this far towards the inside of the lower one; negative towards the outside. */
+  readonly axisShift: Nm;
 }
 
 export interface Stack {
@@ -89,14 +179,17 @@ export interface LaidCourse {
 
 export interface HeadJoint {
   readonly at: Nm;
-  /** `seam` stands at one station in every course and is exempt from the bond; `seam-at-leg` is off the module too but moves. */
-  readonly kind: 'module' | 'seam' | 'seam-at-leg' | 'leg';
+  /**
+   * `seam` stands at one station in every course and is exempt from the bond, `chord` likewise; `seam-at-leg` is off the module
+   * too but moves; `unit` is where a ledge or taper form meets a straight one.
+   */
+  readonly kind: 'module' | 'seam' | 'seam-at-leg' | 'leg' | 'unit' | 'chord';
 }
 
-export type PieceKind = 'straight' | 'corner' | 'corner-pair' | 'corner-hinged' | 'end-closure';
+export type PieceKind = 'straight' | 'corner' | 'corner-pair' | 'corner-hinged' | 'end-closure' | 'ledge' | 'taper-top';
 
 export type PieceReason =
-  | 'full' | 'starter' | 'closure' | 'seam' | 'single' | 'leg-long' | 'leg-short' | 'end' | 'jamb';
+  | 'full' | 'starter' | 'closure' | 'seam' | 'single' | 'leg-long' | 'leg-short' | 'end' | 'jamb' | 'chord';
 
 export interface Piece {
   /** One id for one physical piece, in the job; a form across a mark and a corner unit appear in two walls with the same id. */
@@ -119,6 +212,8 @@ export interface Piece {
   readonly cutEnds: 0 | 1 | 2;
   /** Webs of the piece as stations along the wall; null for corner units and closures. */
   readonly webs: readonly Nm[] | null;
+  /** Left standing at its two ends where its top is cut to a slope; a peak between them stands at `peak`. Null where it is level. */
+  readonly slope: { readonly fromHeight: Nm; readonly toHeight: Nm; readonly peak: { readonly at: Nm; readonly height: Nm } | null } | null;
   readonly notches: readonly Notch[];
 }
 

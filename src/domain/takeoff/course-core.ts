@@ -1,0 +1,10 @@
+import type { Core } from '../range/range.js';
+import type { LaidWall } from './laid.js';
+
+/** The core a course stands on: the wall's own, or the one it changed to below this course. */
+export function coreOfCourse(wall: Pick<LaidWall, 'core' | 'coreChanges'>, course: number): Core {
+  return wall.coreChanges.findLast((change) => course >= change.course)?.core ?? wall.core;
+}
+
+/** Whether a course stands above the stack, under the slope of a gable. */
+export const isGableCourse = (wall: Pick<LaidWall, 'stack'>, course: number): boolean => course > wall.stack.courses;
