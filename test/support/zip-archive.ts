@@ -5,6 +5,10 @@ export interface ZipPart {
   readonly content: string | Uint8Array;
   /** What the directory says of the inflated size, where it lies. */
   readonly claimedSize?: number;
+  /** Flags of the entry where they are other than UTF-8 names, its checksum where it lies, and what follows its name in the directory. */
+  readonly flags?: number;
+  readonly claimedCrc?: number;
+  readonly extra?: Uint8Array;
 }
 
 /** A zip archive byte by byte (local headers, central directory, end record), so that a test can make what no writer would. */
@@ -12,23 +16,25 @@ export function zipArchive(parts: readonly ZipPart[]): Uint8Array {
   const locals: Buffer[] = [];
   const directory: Buffer[] = [];
   let offset = 0;
-  for (const { path, content, claimedSize } of parts) {
+  for (const { path, content, claimedSize, flags = 0x0800, claimedCrc, extra = new Uint8Array() } of parts) {
     const bytes = Buffer.from(content as Uint8Array);
     const packed = deflateRawSync(bytes, { level: 9 });
     const name = Buffer.from(path);
     const size = claimedSize ?? bytes.length;
     const fields = Buffer.alloc(26);
     fields.writeUInt16LE(20, 0);
-    fields.writeUInt16LE(0x0800, 2);
+    fields.writeUInt16LE(flags, 2);
     fields.writeUInt16LE(8, 4);
-    fields.writeUInt32LE(crc32(bytes), 10);
+    fields.writeUInt32LE(claimedCrc ?? crc32(bytes), 10);
     fields.writeUInt32LE(packed.length, 14);
     fields.writeUInt32LE(size, 18);
     fields.writeUInt16LE(name.length, 22);
     const local = Buffer.concat([Buffer.from('PK\u0003\u0004'), fields, name, packed]);
     const rest = Buffer.alloc(14);
     rest.writeUInt32LE(offset, 10);
-    directory.push(Buffer.concat([Buffer.from('PK\u0001\u0002\u0014\u0000', 'latin1'), fields, rest, name]));
+    const listed = Buffer.from(fields);
+    listed.writeUInt16LE(extra.length, 24);
+    directory.push(Buffer.concat([Buffer.from('PK\u0001\u0002\u0014\u0000', 'latin1'), listed, rest, name, extra]));
     locals.push(local);
     offset += local.length;
   }

@@ -1,10 +1,13 @@
+import { FileRefusal } from '../file-refusal.js';
 import type { CellValue, SheetRow } from '../tabular/sheet-row.js';
-import { UnusableCell } from '../unusable-cell.js';
 import type { CellFormat } from './cell-formats.js';
-import { xmlEvents } from './xml-events.js';
+import { cellBlock, cellReference, MAX_COLUMN, MAX_ROW, type CellBlock } from './cell-reference.js';
+import { cellValue, type StoredCell } from './cell-value.js';
+import { xmlEvents, type XmlHandler } from './xml-events.js';
 
 const MAX_CELL_CHARACTERS = 40_000;
-const MAX_COLUMNS = 16_384;
+/** Merged blocks and hidden rows that are kept; a sheet with more is told by the first. */
+const MAX_KEPT = 10_000;
 
 export interface SheetSource {
   readonly file: string;
@@ -14,84 +17,112 @@ export interface SheetSource {
   readonly formats: readonly CellFormat[];
 }
 
-interface Cell {
-  readonly column: number;
-  readonly type: string;
-  readonly format: CellFormat | undefined;
-  text: string;
-  formula: boolean;
+/** What a sheet does to its cells beside filling them, known when its last row has been read. */
+export interface SheetLayout {
+  /** Rows that hold something and are hidden, by number. */
+  readonly hiddenRows: number[];
+  readonly merged: CellBlock[];
 }
 
 /**
- * The rows of a worksheet with what their cells show: shared and inline texts, numbers, booleans and the stored results of formulas.
- * Dates, errors and formulas without a result are cells nothing can be made of; whoever reads them tells that with their place.
+ * The rows of a worksheet with what their cells hold: shared and inline texts, numbers, booleans and the stored results of formulas.
+ *
+ * A row or a cell without a reference follows the one before it; references that go back, repeat or lie outside a worksheet are
+ * refused, since a cell would stand in two places. Only one row is held at a time.
  */
-export async function* sheetRows(source: SheetSource): AsyncGenerator<SheetRow> {
+export async function* sheetRows(source: SheetSource, layout: SheetLayout): AsyncGenerator<SheetRow> {
   const gathered: SheetRow[] = [];
-  let [row, column] = [0, 0];
-  let cells = new Map<number, CellValue>();
-  let cell: Cell | null = null;
-  let [reading, phonetic] = [false, false];
-  const events = xmlEvents(source.file, source.part, source.bytes, {
-    open: (name, attributes) => {
-      if (name === 'row') {
-        row = Number(attributes['r']) > row ? Number(attributes['r']) : row + 1;
-        [column, cells] = [0, new Map()];
-      } else if (name === 'c') {
-        column = columnOf(attributes['r']) ?? column + 1;
-        cell = {
-          column,
-          type: attributes['t'] ?? 'n',
-          format: source.formats[Number(attributes['s'] ?? 0)],
-          text: '',
-          formula: false,
-        };
-      } else if (name === 'rPh') phonetic = true;
-      else if (name === 'f' && cell) cell.formula = true;
-      reading = cell !== null && !phonetic && (name === 'v' || name === 't');
-    },
-    text: (text) => {
-      if (reading && cell && cell.text.length < MAX_CELL_CHARACTERS) cell.text += text.slice(0, MAX_CELL_CHARACTERS);
-    },
-    close: (name) => {
-      if (name === 'v' || name === 't') reading = false;
-      else if (name === 'rPh') phonetic = false;
-      else if (name === 'c' && cell) {
-        const value = valueOf(cell, source.strings);
-        if (value !== undefined && cell.column <= MAX_COLUMNS) cells.set(cell.column, value);
-        cell = null;
-      } else if (name === 'row') gathered.push({ row, cells });
-    },
-  });
+  const events = xmlEvents(source.file, source.part, source.bytes, new SheetReader(source, layout, gathered));
   for await (const _ of events) yield* gathered.splice(0);
 }
 
-/** `AB12` is column 28. */
-function columnOf(reference: string | undefined): number | undefined {
-  const letters = /^([A-Z]{1,3})\d*$/.exec(reference ?? '')?.[1];
-  return letters === undefined ? undefined : [...letters].reduce((column, letter) => column * 26 + letter.charCodeAt(0) - 64, 0);
-}
+class SheetReader implements XmlHandler {
+  private row = 0;
+  private column = 0;
+  private cells = new Map<number, CellValue>();
+  private cell: StoredCell | null = null;
+  private inData = false;
+  private hidden = false;
+  private reading = false;
+  private phonetic = false;
 
-function valueOf({ type, text, format, formula }: Cell, strings: readonly string[]): CellValue | undefined {
-  if (type === 's') return trimmed(strings[Number(text)] ?? '');
-  if (type === 'inlineStr' || type === 'str') return trimmed(text);
-  if (text === '')
-    return formula
-      ? new UnusableCell('', 'the result of this formula: open the workbook, let it calculate, and save it again')
-      : undefined;
-  if (type === 'b') return text.trim() === '1' || text.trim() === 'true';
-  if (type === 'e') return new UnusableCell(text, 'a value: this cell shows an error');
-  if (type === 'd' || format?.is === 'date')
-    return new UnusableCell(
-      `${text} (a date)`,
-      'a length, number or text: this cell is a date; format it as text and type it again',
+  constructor(
+    private readonly source: SheetSource,
+    private readonly layout: SheetLayout,
+    private readonly gathered: SheetRow[],
+  ) {}
+
+  open = (name: string, attributes: Readonly<Record<string, string>>): void => {
+    if (name === 'sheetData') this.inData = true;
+    else if (name === 'mergeCell') this.merge(attributes['ref'] ?? '');
+    else if (!this.inData) return;
+    else if (name === 'row') this.openRow(attributes);
+    else if (name === 'c') this.openCell(attributes);
+    else if (name === 'rPh') this.phonetic = true;
+    else if (name === 'f' && this.cell) this.cell.formula = true;
+    this.reading = this.cell !== null && !this.phonetic && (name === 'v' || name === 't');
+  };
+
+  text = (text: string): void => {
+    if (this.reading && this.cell && this.cell.text.length < MAX_CELL_CHARACTERS)
+      this.cell.text += text.slice(0, MAX_CELL_CHARACTERS);
+  };
+
+  close = (name: string): void => {
+    if (name === 'v' || name === 't') this.reading = false;
+    else if (name === 'rPh') this.phonetic = false;
+    else if (name === 'c' && this.cell) this.closeCell(this.cell);
+    else if (name === 'row' && this.inData) this.closeRow();
+    else if (name === 'sheetData') this.inData = false;
+  };
+
+  private openRow(attributes: Readonly<Record<string, string>>): void {
+    const written = attributes['r'];
+    const row = written === undefined ? this.row + 1 : /^\d{1,7}$/.test(written) ? Number(written) : 0;
+    if (row <= this.row || row > MAX_ROW) throw this.misplaced(`row ${written ?? row} after row ${this.row}`);
+    this.row = row;
+    this.column = 0;
+    this.cells = new Map();
+    this.hidden = isTrue(attributes['hidden']) || (isTrue(attributes['customHeight']) && Number(attributes['ht']) === 0);
+  }
+
+  private openCell(attributes: Readonly<Record<string, string>>): void {
+    const written = attributes['r'];
+    const place = written === undefined ? { column: this.column + 1, row: this.row } : cellReference(written);
+    if (!place || place.row !== this.row || place.column <= this.column || place.column > MAX_COLUMN)
+      throw this.misplaced(`cell ${written ?? this.column + 1} in row ${this.row}`);
+    this.column = place.column;
+    const format = this.source.formats[Number(attributes['s'] ?? 0)];
+    this.cell = { type: attributes['t'] ?? 'n', format, text: '', formula: false };
+  }
+
+  private closeCell(cell: StoredCell): void {
+    const value = cellValue(cell, this.source.strings);
+    if (value === null) throw this.misplaced(`a text that is not there in row ${this.row}`);
+    if (value !== undefined) this.cells.set(this.column, value);
+    this.cell = null;
+  }
+
+  private closeRow(): void {
+    if (this.cells.size === 0) return;
+    if (this.hidden && this.layout.hiddenRows.length < MAX_KEPT) this.layout.hiddenRows.push(this.row);
+    this.gathered.push({ row: this.row, cells: this.cells });
+  }
+
+  private merge(written: string): void {
+    const block = cellBlock(written);
+    if (!block) throw this.misplaced(`merged cells ${written}`);
+    if (this.layout.merged.length < MAX_KEPT) this.layout.merged.push(block);
+  }
+
+  private misplaced(read: string): FileRefusal {
+    return new FileRefusal(
+      'unreadable',
+      this.source.file,
+      `${read} of ${this.source.part}`.slice(0, 200),
+      'a workbook that opens: its cells are out of place; open it in a spreadsheet program and save it again as .xlsx',
     );
-  const number = Number(text);
-  if (!Number.isFinite(number)) return trimmed(text);
-  return format?.is === 'length' ? `${number} ${format.unit}` : number;
+  }
 }
 
-function trimmed(text: string): string | undefined {
-  const plain = text.trim();
-  return plain === '' ? undefined : plain;
-}
+const isTrue = (flag: string | undefined): boolean => flag === '1' || flag === 'true';

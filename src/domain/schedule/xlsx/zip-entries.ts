@@ -1,4 +1,5 @@
 import type { Readable } from 'node:stream';
+import { crc32 } from 'node:zlib';
 import { fromBufferPromise, type Entry, type ZipFile } from 'yauzl';
 import { FileRefusal } from '../file-refusal.js';
 
@@ -9,17 +10,22 @@ const MAX_ALL_BYTES = 4 * MAX_PART_BYTES;
 const MAX_RATIO = 200;
 const RATIO_FLOOR_BYTES = 64 * 1024;
 const MAX_PARTS = 2_000;
+/** Bit of an entry's flags that says it is encrypted. */
+const ENCRYPTED = 1;
 
 /** The parts of a zip archive whose directory promises nothing excessive; nothing is inflated until a part is opened. */
 export interface ZipParts {
   readonly has: (path: string) => boolean;
-  /** The bytes of a part as they inflate, counted: a part that turns out larger than promised is cut off. */
+  /** The bytes of a part as they inflate, counted and checked: a part that turns out larger or other than promised is cut off. */
   readonly open: (path: string) => AsyncGenerator<Uint8Array>;
 }
 
+/** Names of parts that differ by case alone are one name (ECMA-376 part 2, 6.2.2.3). */
+const nameOf = (path: string): string => path.toLowerCase();
+
 /**
- * Opens an archive by its directory and refuses it there: too many parts, a part over 64 MB, a ratio over 200, a directory that is
- * damaged or says two things about one path.
+ * Opens an archive by its directory and refuses it there: too many parts, a part over 64 MB, a ratio over 200, an encrypted part, a
+ * path that leads out of the archive, a directory that is damaged or says two things about one path.
  */
 export async function zipParts(name: string, bytes: Uint8Array): Promise<ZipParts> {
   const zip = await openArchive(name, bytes);
@@ -30,13 +36,16 @@ export async function zipParts(name: string, bytes: Uint8Array): Promise<ZipPart
     for await (const entry of zip.eachEntry()) {
       total += checkedSize(name, entry);
       if (total > MAX_ALL_BYTES) throw tooLarge(name, `${total} bytes inflated`);
-      if (entries.has(entry.fileName)) throw damaged(name);
-      entries.set(entry.fileName, entry);
+      if ((entry.generalPurposeBitFlag & ENCRYPTED) !== 0 || entries.has(nameOf(entry.fileName))) throw damaged(name);
+      entries.set(nameOf(entry.fileName), entry);
     }
   } catch (error) {
     throw error instanceof FileRefusal ? error : damaged(name);
   }
-  return { has: (path) => entries.has(path), open: (path) => inflate(name, zip, entries.get(path)) };
+  return {
+    has: (path) => entries.has(nameOf(path)),
+    open: (path) => inflate(name, zip, entries.get(nameOf(path))),
+  };
 }
 
 async function openArchive(name: string, bytes: Uint8Array): Promise<ZipFile> {
@@ -57,12 +66,13 @@ function checkedSize(name: string, { uncompressedSize, compressedSize }: Entry):
 async function* inflate(name: string, zip: ZipFile, entry: Entry | undefined): AsyncGenerator<Uint8Array> {
   if (!entry) throw damaged(name);
   let stream: Readable | undefined;
-  let size = 0;
+  let [size, sum] = [0, 0];
   try {
     stream = await zip.openReadStreamPromise(entry);
     for await (const chunk of stream) {
       size += (chunk as Uint8Array).length;
       if (size > MAX_PART_BYTES || size > entry.uncompressedSize) throw tooLarge(name, 'a part larger than its directory says');
+      sum = crc32(chunk as Uint8Array, sum);
       yield chunk as Uint8Array;
     }
   } catch (error) {
@@ -70,6 +80,7 @@ async function* inflate(name: string, zip: ZipFile, entry: Entry | undefined): A
   } finally {
     stream?.destroy();
   }
+  if (sum !== entry.crc32) throw damaged(name);
 }
 
 const tooLarge = (name: string, read: string): FileRefusal =>
