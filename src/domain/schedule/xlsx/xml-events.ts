@@ -24,7 +24,7 @@ export async function* xmlEvents(
   bytes: AsyncIterable<Uint8Array>,
   handler: XmlHandler,
 ): AsyncGenerator<void> {
-  const parser = new SaxesParser({ position: false });
+  const parser = new SaxesParser<{ position: false; xmlns: false }>({ position: false, xmlns: false });
   parser.on('doctype', () => {
     throw new FileRefusal(
       'unreadable',
