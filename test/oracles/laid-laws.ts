@@ -23,9 +23,13 @@ export function brokenLaws(takeoff: Takeoff, range: FormRange): string[] {
 const sum = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
 
 /** Courses and strips stand on one another and make the stack's height; strips only between two full courses. */
-function brokenHeights({ mark, courses, strips, stack }: LaidWall): string[] {
+function brokenHeights({ mark, courses: all, strips, stack, gable }: LaidWall): string[] {
   const broken: string[] = [];
   let top = 0;
+  const courses = all.filter(({ n }) => n <= stack.courses);
+  const above = all.filter(({ n }) => n > stack.courses);
+  const gableTop = above.reduce((reached, { bottom, height }) => (bottom === reached ? reached + height : NaN), stack.height);
+  if (gableTop !== stack.height + (gable?.rise ?? 0)) broken.push(`${mark}: gable courses reach ${gableTop}`);
   for (const course of courses) {
     const strip = strips.find(({ afterCourse }) => afterCourse === course.n - 1);
     if (strip && strip.bottom !== top) broken.push(`${mark}: strip under course ${course.n} at ${strip.bottom}, courses reach ${top}`);
@@ -80,11 +84,11 @@ function brokenPieces(walls: readonly LaidWall[], range: FormRange): string[] {
   for (const piece of allPieces(walls)) byId.set(piece.id, [...(byId.get(piece.id) ?? []), piece]);
   for (const [id, pieces] of byId) {
     if (pieces.filter(({ counted }) => counted).length !== 1) broken.push(`${id} is counted ${pieces.filter(({ counted }) => counted).length} times`);
-    const { kind, pieceLength, cutEnds, webs } = pieces[0]!;
+    const { kind, pieceLength, cutEnds, webs, slope } = pieces[0]!;
     if (kind !== 'straight') continue;
     if (sum(pieces.map(({ from, to }) => to - from)) !== pieceLength) broken.push(`${id} of ${pieceLength} is laid as ${pieces.map(({ from, to }) => to - from).join('+')}`);
     if (pieceLength > range.formLength) broken.push(`${id} is longer than a form`);
-    if ((pieceLength === range.formLength) !== (cutEnds === 0)) broken.push(`${id} of ${pieceLength} has ${cutEnds} cut ends`);
+    if (slope === null && (pieceLength === range.formLength) !== (cutEnds === 0)) broken.push(`${id} of ${pieceLength} has ${cutEnds} cut ends`);
     const stations = pieces.flatMap((piece) => piece.webs ?? []);
     if (webs && pieces.length === 1) {
       const gaps = stations.slice(1).map((station, index) => station - stations[index]!);
@@ -105,15 +109,18 @@ const allPieces = (walls: readonly LaidWall[]): Piece[] => walls.flatMap((wall) 
 function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRange): string[] {
   const broken: string[] = [];
   const straight = allPieces(walls).filter(({ kind, counted }) => kind === 'straight' && counted);
-  const sawn = new Map(straight.filter(({ cutEnds }) => cutEnds > 0).map((piece) => [piece.id, piece]));
+  const isSawn = ({ cutEnds, slope }: Piece): boolean => cutEnds > 0 || slope !== null;
+  const sawn = new Map(straight.filter(isSawn).map((piece) => [piece.id, piece]));
   const skus = new Set(straight.map(({ sku }) => sku));
   const cut = new Set<string>();
   for (const line of takeoff.cuts.filter(({ sku }) => skus.has(sku))) {
     const form = `form ${line.storey}/${line.sku}/${line.form}`;
     let reach = 0;
+    let turned = false;
     for (const part of line.parts) {
-      if (part.offset < reach) broken.push(`${form}: ${part.piece} overlaps`);
+      if (!turned && part.offset < reach) broken.push(`${form}: ${part.piece} overlaps`);
       reach = part.offset + part.length;
+      turned = part.turned;
       const piece = sawn.get(part.piece);
       if (!piece) broken.push(`${part.piece} is cut but not laid`);
       else if (piece.pieceLength !== part.length || piece.sku !== line.sku) broken.push(`${part.piece} is cut to ${part.length}, laid ${piece.pieceLength}`);
@@ -126,11 +133,11 @@ function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRan
   for (const [id, piece] of sawn) if (!cut.has(id)) broken.push(`${id} of ${piece.pieceLength} is not in the cut list`);
   for (const unit of takeoff.units.filter(({ kind }) => kind === 'straight')) {
     const pieces = straight.filter(({ sku }) => sku === unit.sku);
-    const forms = takeoff.cuts.filter(({ sku }) => sku === unit.sku).length + pieces.filter(({ cutEnds }) => cutEnds === 0).length;
+    const forms = takeoff.cuts.filter(({ sku }) => sku === unit.sku).length + pieces.filter((piece) => !isSawn(piece)).length;
     if (forms !== unit.bought) broken.push(`${unit.sku}: ${forms} forms whole and sawn, ${unit.bought} bought`);
     if (pieces.length !== unit.pieces) broken.push(`${unit.sku}: ${pieces.length} pieces laid, ${unit.pieces} counted`);
     const material = takeoff.laid.storeys.map((storey) =>
-      Math.ceil(sum(allPieces(storey.walls).filter(({ sku, counted }) => sku === unit.sku && counted).map(({ pieceLength }) => pieceLength)) / range.formLength));
+      Math.ceil(sum(allPieces(storey.walls)  .filter(({ sku, counted, slope }) => sku === unit.sku && counted && slope === null).map(({ pieceLength }) => pieceLength)) / range.formLength));
     if (unit.lowerBound < sum(material) || unit.lowerBound > unit.bought) broken.push(`${unit.sku}: bound ${unit.lowerBound} of material ${sum(material)} and bought ${unit.bought}`);
     if (unit.spare < Math.max(1, Math.ceil(unit.bought * range.parameters.spareForms - 1e-9))) broken.push(`${unit.sku}: ${unit.spare} spares of ${unit.bought}`);
   }

@@ -22,8 +22,12 @@ function causeOf(lower: CoursePieces, upper: CoursePieces, below: HeadJoint, joi
   return near(lower) || near(upper) ? 'opening' : 'no-placement';
 }
 
-/** Every pair of head joints of successive courses closer than the stagger, and every joint in a tee's cut-out; seams are exempt. */
-export function bondBreaks(result: LineResult, storey: string, range: FormRange): BondBreak[] {
+/**
+ * Every pair of head joints of successive courses closer than the stagger, and every joint in a tee's cut-out; seams are exempt.
+ *
+ * @param first index of the first course that is asked about; those below it only count as what lies beneath
+ */
+export function bondBreaks(result: Pick<LineResult, 'line' | 'courses'>, storey: string, range: FormRange, first = 0): BondBreak[] {
   const { walls } = result.line;
   const placeOf = (at: Nm): { wall: string; at: Nm } => {
     const index = walls.findLastIndex(({ from }) => at > from);
@@ -31,8 +35,9 @@ export function bondBreaks(result: LineResult, storey: string, range: FormRange)
     return { wall: wall.wall.mark, at: userStation(wall, at - from) };
   };
   const found: BondBreak[] = [];
-  const counts = (joint: HeadJoint): boolean => joint.kind !== 'seam';
+  const counts = ({ kind }: HeadJoint): boolean => kind !== 'seam' && kind !== 'chord';
   result.courses.forEach((course, index) => {
+    if (index < first) return;
     const lower = result.courses[index - 1];
     for (const joint of course.joints.filter(counts)) {
       const place = { storey, ...placeOf(joint.at), course: course.run.n };

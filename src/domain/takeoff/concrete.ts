@@ -2,6 +2,7 @@ import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import { userStation, type AxisWall } from './axes.js';
+import { gableFaces } from './gable-concrete.js';
 import type { LaidOpening } from './laid.js';
 import type { RunContext } from './runs.js';
 import { neighbourOf } from './storey-plan.js';
@@ -64,6 +65,12 @@ export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], c
     if (to <= from) continue;
     faceNm2 += BigInt(to - from) * BigInt(top - bottom);
     for (const hole of holes) openingNm2 += overlap(hole.from, hole.to, from, to) * overlap(hole.sill, hole.head, bottom, top);
+  }
+  const gable = context.gableOf(wall.index);
+  if (gable) {
+    const above = gableFaces(gable, wall, context.plan.joints[wall.index]!, holes, height, context.plan, context.range.closure.thickness);
+    faceNm2 += above.faceNm2;
+    openingNm2 += above.openingNm2;
   }
   return { faceNm2, openingNm2, concreteNm3: (faceNm2 - openingNm2) * BigInt(wall.core.width) };
 }

@@ -1,12 +1,26 @@
+import type { Nm } from '../quantity/length.js';
+import type { FormRange } from '../range/range.js';
 import { userStation } from './axes.js';
+import { isGableCourse } from './course-core.js';
+import { bondsUpright } from './gables.js';
 import type { Junction, LaidWall } from './laid.js';
 import { cutOutHalf } from './runs.js';
 import type { PlanJunction, StoreyPlan } from './storey-plan.js';
 
+/** Courses that are built into a wall's end at a junction: those under a slope that falls to it are not. */
+function coursesAt(wall: LaidWall, junction: string, formLength: Nm): LaidWall['courses'] {
+  const { gable, stack } = wall;
+  if (!gable) return wall.courses;
+  const [slope, other] = gable.slopes;
+  const uprightEnd = slope!.rises === 'with-stations' ? wall.endJunction : wall.startJunction;
+  const bonded = (bottom: Nm): boolean => !other && uprightEnd === junction && bondsUpright(slope!.to - slope!.from, gable.rise, bottom - stack.height, formLength);
+  return wall.courses.filter(({ n, bottom }) => !isGableCourse(wall, n) || bonded(bottom));
+}
+
 /** Courses, by the first wall's numbers, in which two walls both stand. */
-function sharedCourses(first: LaidWall, second: LaidWall): number[] {
-  const bottoms = new Set(second.courses.map((course) => second.base + course.bottom));
-  return first.courses.filter((course) => bottoms.has(first.base + course.bottom)).map((course) => course.n);
+function sharedCourses(first: LaidWall, second: LaidWall, junction: string, formLength: Nm): number[] {
+  const bottoms = new Set(coursesAt(second, junction, formLength).map((course) => second.base + course.bottom));
+  return coursesAt(first, junction, formLength).filter((course) => bottoms.has(first.base + course.bottom)).map((course) => course.n);
 }
 
 function teeOf(junction: PlanJunction, plan: StoreyPlan, byMark: ReadonlyMap<string, LaidWall>): Junction['tee'] {
@@ -21,14 +35,14 @@ function teeOf(junction: PlanJunction, plan: StoreyPlan, byMark: ReadonlyMap<str
 }
 
 /** The junctions of a storey as later stages read them. */
-export function laidJunctions(plan: StoreyPlan, walls: readonly LaidWall[]): Junction[] {
+export function laidJunctions(plan: StoreyPlan, walls: readonly LaidWall[], range: Pick<FormRange, 'formLength'>): Junction[] {
   const byMark = new Map(walls.map((wall) => [wall.mark, wall]));
   return plan.junctions.map((junction): Junction => {
     const members = junction.walls.map((index) => byMark.get(plan.walls[index]!.wall.mark)!);
     const [first] = members;
     const last = members.at(-1)!;
     const { unit } = junction;
-    const courses = members.length > 1 ? sharedCourses(first!, last) : first!.courses.map((course) => course.n);
+    const courses = members.length > 1 ? sharedCourses(first!, last, junction.id, range.formLength) : coursesAt(first!, junction.id, range.formLength).map((course) => course.n);
     const units = unit
       ? first!.courses.flatMap((course) =>
           course.pieces.flatMap((piece) =>

@@ -1,6 +1,8 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
-import type { AxisWall } from './axes.js';
+import { userStation, type AxisWall } from './axes.js';
+import type { GableCourses } from './gable-courses.js';
+import { laidGable, slopeOf } from './gables.js';
 import { wallConcrete } from './concrete.js';
 import type { HeadJoint, LaidCourse, LaidOpening, LaidStrip, LaidWall, Notch, Piece } from './laid.js';
 import type { CoursePiece, CoursePieces } from './line-pieces.js';
@@ -20,7 +22,7 @@ interface Window {
   readonly station: (at: Nm) => Nm;
 }
 
-function windowsOf(result: LineResult): Window[] {
+function windowsOf(result: Pick<LineResult, 'line'>): Window[] {
   const { walls, length } = result.line;
   return walls.map(({ wall, from }, index): Window => {
     const to = walls[index + 1]?.from ?? length;
@@ -104,7 +106,7 @@ function piecesIn(window: Window, pieces: readonly CoursePiece[], course: Course
   return found.sort(order);
 }
 
-function courseIn(window: Window, course: CoursePieces, top: number, openings: readonly LaidOpening[], cuts: ReadonlyMap<string, CutPlace>, range: FormRange): LaidCourse {
+function courseIn(window: Window, course: CoursePieces, top: number | null, openings: readonly LaidOpening[], cuts: ReadonlyMap<string, CutPlace>, range: FormRange): LaidCourse {
   const { run } = course;
   const ends = clip(window, run.from, run.to) ?? { from: 0, to: 0 };
   const joints = course.joints
@@ -144,21 +146,22 @@ function stripsIn(window: Window, result: LineResult, range: FormRange): LaidStr
 function openingsIn(window: Window, result: LineResult): LaidOpening[] {
   return result.openings
     .filter((opening) => opening.wall === window.wall.index)
-    .map(({ mark, sill, head, lining, ...opening }): LaidOpening => {
-      const turned = window.wall.reversed;
-      const { station } = window;
-      return {
-        mark,
-        sill,
-        head,
-        lining,
-        from: station(turned ? opening.to : opening.from),
-        to: station(turned ? opening.from : opening.to),
-        formsFrom: station(turned ? opening.formsTo : opening.formsFrom),
-        formsTo: station(turned ? opening.formsFrom : opening.formsTo),
-      };
-    })
+    .map((opening) => turnedOpening(window, opening))
     .sort((a, b) => a.from - b.from);
+}
+
+function turnedOpening({ wall, station }: Window, { mark, sill, head, lining, ...opening }: LaidOpening): LaidOpening {
+  const turned = wall.reversed;
+  return {
+    mark,
+    sill,
+    head,
+    lining,
+    from: station(turned ? opening.to : opening.from),
+    to: station(turned ? opening.from : opening.to),
+    formsFrom: station(turned ? opening.formsTo : opening.formsFrom),
+    formsTo: station(turned ? opening.formsFrom : opening.formsTo),
+  };
 }
 
 /** What every opening of the line takes out of a window's wall: an opening may reach across a mark. */
@@ -170,12 +173,37 @@ function openingsOver(window: Window, result: LineResult): LaidOpening[] {
   });
 }
 
+/** The courses of a window's own gable, which stand on a line of that wall alone, with what the slope leaves of each piece. */
+function gableCoursesIn(window: Window, { line, courses, openings, gable }: GableCourses, cuts: ReadonlyMap<string, CutPlace>, range: FormRange): LaidCourse[] {
+  const own = windowsOf({ line })[0]!;
+  const top = courses.at(-1)!.run.n;
+  const over = openings.map((opening) => turnedOpening(own, opening));
+  return courses.map((course): LaidCourse => {
+    const laid = courseIn(own, course, top, over, cuts, range);
+    const bottom = course.run.bottom - line.stack.stack.height;
+    const sloped = (piece: Piece): Piece => {
+      if (piece.kind !== 'straight') return piece;
+      const ends = [userStation(window.wall, piece.from), userStation(window.wall, piece.to)].sort((a, b) => a - b) as [Nm, Nm];
+      const slope = slopeOf(gable, ...ends, bottom, course.run.height);
+      return { ...piece, slope: slope && turnedSlope(slope, window.wall) };
+    };
+    return { ...laid, pieces: laid.pieces.map(sloped) };
+  });
+}
+
+function turnedSlope(slope: NonNullable<Piece['slope']>, wall: AxisWall): NonNullable<Piece['slope']> {
+  if (!wall.reversed) return slope;
+  const peak = slope.peak && { ...slope.peak, at: userStation(wall, slope.peak.at) };
+  return { fromHeight: slope.toHeight, toHeight: slope.fromHeight, peak };
+}
+
 /** The walls of one line, clipped at their marks and turned to the user's own direction. */
 export function laidWalls(result: LineResult, cuts: ReadonlyMap<string, CutPlace>, context: RunContext): LaidWall[] {
   const { range, plan } = context;
   const { stack, alternatives } = result.line.stack;
   return windowsOf(result).map((window): LaidWall => {
     const { wall } = window;
+    const gable = result.gables.find((candidate) => candidate.wall.index === wall.index) ?? null;
     const over = openingsOver(window, result);
     const openings = openingsIn(window, result);
     const trim = (end: 'start' | 'end'): Nm => {
@@ -204,11 +232,14 @@ export function laidWalls(result: LineResult, cuts: ReadonlyMap<string, CutPlace
       axisTo,
       stack,
       alternatives,
-      courses: result.courses.map((course) => courseIn(window, course, stack.courses, over, cuts, range)),
+      courses: [
+        ...result.courses.map((course) => courseIn(window, course, gable ? null : stack.courses, over, cuts, range)),
+        ...(gable ? gableCoursesIn(window, gable, cuts, range) : []),
+      ],
       strips: stripsIn(window, result, range),
       openings,
       arc: null,
-      gable: null,
+      gable: gable ? laidGable(gable.gable, wall, gable.courses.length) : null,
       ledges: [],
       taper: null,
       coreChanges: [],

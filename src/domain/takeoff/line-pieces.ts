@@ -43,13 +43,15 @@ function reason(length: Nm, order: number, count: number, seam: boolean, form: N
 }
 
 /** Both legs of a unit are named by the arriving wall's course, whatever base the leaving wall stands on. */
-function arrivingCourse(line: Line, run: CourseRun, joint: { readonly arriving: boolean; readonly partner: number }, plan: StoreyPlan): number {
+function arrivingCourse(line: Line, run: CourseRun, joint: { readonly arriving: boolean; readonly partner: number }, plan: StoreyPlan, range: FormRange): number {
   if (joint.arriving) return run.n;
   const elevation = line.base + run.bottom - plan.walls[joint.partner]!.wall.base;
-  return plan.stacks[joint.partner]!.layers.find((layer) => layer.kind === 'course' && layer.bottom === elevation)?.course ?? run.n;
+  const { stack, layers } = plan.stacks[joint.partner]!;
+  const own = layers.find((layer) => layer.kind === 'course' && layer.bottom === elevation)?.course;
+  return own ?? stack.courses + 1 + Math.floor((elevation - stack.height) / range.courseHeight);
 }
 
-function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: StoreyPlan): CoursePiece[] {
+function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: StoreyPlan, range: FormRange): CoursePiece[] {
   const leg = end === 'start' ? run.startLeg : run.endLeg;
   const joint = line[end];
   if (!leg || joint.kind !== 'corner') return [];
@@ -59,7 +61,7 @@ function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: Storey
   const unit = joint.unit;
   return [
     {
-      id: `${junction.id}.${arrivingCourse(line, run, joint, plan)}`,
+      id: `${junction.id}.${arrivingCourse(line, run, joint, plan, range)}`,
       from: leg.from,
       to: leg.to,
       kind: unit?.kind ?? 'corner',
@@ -131,7 +133,7 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
         cutLength: piece.to - piece.from + piece.over,
       })),
     );
-    const tiled = [...legPiece(line, run, 'start', plan), ...forms, ...legPiece(line, run, 'end', plan)];
+    const tiled = [...legPiece(line, run, 'start', plan, range), ...forms, ...legPiece(line, run, 'end', plan, range)];
     const named = tiled.map((piece, index) => (piece.id ? piece : { ...piece, id: id(index + 1) }));
     return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, straight) };
   });

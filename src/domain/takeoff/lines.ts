@@ -38,11 +38,12 @@ export function linesOf(plan: StoreyPlan): Line[][] {
       else groups.push((open = [wall]));
       if (!goesOn(wall)) open = null;
     }
-    return groups.map((group) => lineOf(group, plan));
+    return groups.map((group) => lineOfWalls(group, plan));
   });
 }
 
-function lineOf(group: readonly number[], plan: StoreyPlan): Line {
+/** Walls straight on, in walking order, as one line. */
+export function lineOfWalls(group: readonly number[], plan: StoreyPlan): Line {
   let length: Nm = 0;
   const walls = group.map((index) => {
     const wall = plan.walls[index]!;

@@ -14,7 +14,7 @@ export interface LineOpening extends LaidOpening {
  * The opening on its wall's axis, walking. Where the wall is walked against the user's from→to the station is
  * length − value − width (decision 2). Forms stop at the hole; with end closures they run the closure's thickness into it.
  *
- * @param top  height of the chosen stack: what stands above it is open air [nm]
+ * @param top  height of the chosen stack, and of a gable on it: what stands above it is open air [nm]
  */
 export function openingOnAxis(opening: Opening, wall: AxisWall, range: FormRange, top: Nm): LaidOpening {
   const drawnAt = wall.reversed ? wall.drawn - opening.at - opening.width : opening.at;
@@ -33,12 +33,12 @@ export function openingOnAxis(opening: Opening, wall: AxisWall, range: FormRange
   };
 }
 
-/** Every opening of a line in order of station. */
-export function openingsOf(line: Line, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange): LineOpening[] {
+/** Every opening of a line in order of station; `riseOf` tells how much higher than its stack a wall's gable stands. */
+export function openingsOf(line: Line, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, riseOf: (wall: number) => Nm = () => 0): LineOpening[] {
   return line.walls
     .flatMap(({ wall, from }) =>
       (openings.get(wall.wall.mark) ?? []).map((opening): LineOpening => {
-        const laid = openingOnAxis(opening, wall, range, line.stack.stack.height);
+        const laid = openingOnAxis(opening, wall, range, line.stack.stack.height + riseOf(wall.index));
         return {
           ...laid,
           wall: wall.index,

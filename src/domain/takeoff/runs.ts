@@ -5,6 +5,8 @@ import { cornerUnitFor, legOnAxis } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { takesWhole, type LineOpening } from './openings.js';
+import type { Gable } from './gables.js';
+import type { Layer } from './stack.js';
 import { neighbourOf, type StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 
@@ -61,11 +63,25 @@ export interface CourseRun {
 export interface RunContext {
   readonly plan: StoreyPlan;
   readonly range: FormRange;
-  /** Courses standing in a wall, by the elevation of their bottom above the storey. */
-  readonly courseAt: (wall: number, elevation: Nm) => { readonly height: Nm } | null;
+  /**
+   * Courses standing in a wall, by the elevation of their bottom above the storey; with an end, also those of a gable that stand whole at
+   * that end (in walking direction).
+   */
+  readonly courseAt: (wall: number, elevation: Nm, end?: EndName) => Layer | null;
   /** Whether a wall stands at an elevation above the storey's bottom. */
   readonly standsAt: (wall: number, elevation: Nm) => boolean;
+  /** The gable on a wall, in its walking direction. */
+  readonly gableOf: (wall: number) => Gable | null;
 }
+
+/** Where a course ends on a slope instead of at its wall's end. */
+export interface Stretch {
+  readonly from: Nm | null;
+  readonly to: Nm | null;
+}
+
+const ALL: Stretch = { from: null, to: null };
+const OTHER_END = { start: 'end', end: 'start' } as const;
 
 interface EndState {
   readonly station: Nm;
@@ -100,8 +116,9 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const free: EndState = { station: drawn, leg: 0, long: false, closure: { at: drawn, height }, butt: false, over: 0 };
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return { ...free, station: node, closure: null };
-  const beside = context.courseAt(neighbourOf(joint)!, elevation);
-  if (!beside) return free;
+  const beside = context.courseAt(neighbourOf(joint)!, elevation, joint.kind === 'tee' ? undefined : OTHER_END[end]);
+  const own = end === 'start' ? line.walls[0]! : line.walls.at(-1)!;
+  if (!beside || !context.courseAt(own.wall.index, elevation, end)) return free;
   const above = height - beside.height;
   const closure = joint.kind !== 'tee' && above > 0 ? { at: drawn, height: above } : null;
   if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closure: null, over: skewOver(line, joint.tee) };
@@ -167,44 +184,48 @@ function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], start: { f
 
 /** Every course of a line with its legs, voids and segments. `arrivingFirst`: long legs lie on the arriving walls in course 1. */
 export function courseRuns(line: Line, openings: readonly LineOpening[], arrivingFirst: boolean, context: RunContext): CourseRun[] {
+  return line.stack.layers.filter((layer) => layer.kind === 'course').map((layer) => courseRun(line, layer, ALL, openings, arrivingFirst, context));
+}
+
+const onSlope = (station: Nm): EndState => ({ station, leg: 0, long: false, closure: null, butt: false, over: 0 });
+
+/** One course of a line; `stretch` says where it ends on a slope. */
+export function courseRun(line: Line, layer: Layer, stretch: Stretch, openings: readonly LineOpening[], arrivingFirst: boolean, context: RunContext): CourseRun {
   const { range, plan } = context;
-  return line.stack.layers
-    .filter((layer) => layer.kind === 'course')
-    .map(({ course: n, bottom, height, ripped }): CourseRun => {
-      const start = endState(line, 'start', n, bottom, height, arrivingFirst, context);
-      const end = endState(line, 'end', n, bottom, height, arrivingFirst, context);
-      const from = start.station;
-      const to = Math.max(from, end.station);
-      const voids = openings
-        .filter((opening) => takesWhole(opening, bottom, height))
-        .map((opening) => ({ from: Math.max(from, opening.formsFrom), to: Math.min(to, opening.formsTo), opening }))
-        .filter((gap) => gap.to > gap.from);
-      const fitted = fitLegs(from, to, start, end, range.cutModule);
-      const firstVoid = voids[0]?.from ?? to;
-      const lastVoid = voids.at(-1)?.to ?? from;
-      const startTo = Math.min(fitted.startTo, Math.max(from, firstVoid));
-      const endFrom = Math.max(fitted.endFrom, Math.min(to, lastVoid));
-      const startLeg = start.leg > 0 && startTo > from ? { from, to: startTo, long: start.long } : null;
-      const endLeg = end.leg > 0 && to > endFrom ? { from: endFrom, to, long: end.long } : null;
-      const startWhole = startLeg !== null && startTo === fitted.startTo;
-      const endWhole = endLeg !== null && endFrom === fitted.endFrom;
-      const segments = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, { fixed: startWhole, over: start.over }, { fixed: endWhole, over: end.over });
-      const isJoint = (at: Nm): boolean => segments.some((segment) => segment.from === at || segment.to === at);
-      const fixedJoints = [
-        ...(start.butt ? [from] : []),
-        ...(startLeg && (isJoint(startTo) || startTo === endLeg?.from) ? [startTo] : []),
-        ...(endLeg && endFrom !== startLeg?.to && isJoint(endFrom) ? [endFrom] : []),
-        ...(end.butt ? [to] : []),
-      ];
-      const forbidden = line.tees
-        .filter(({ tee }) => context.courseAt(tee.branch, line.base + bottom) !== null)
-        .map(({ tee, at }) => {
-          const half = cutOutHalf(tee, plan) + range.webSpacing;
-          return { from: at - half, to: at + half };
-        });
-      const betweenLegs = start.leg > 0 && end.leg > 0 ? end.station - start.station - start.leg - end.leg : null;
-      return { n, bottom, height, ripped, from, to, startLeg, endLeg, betweenLegs, closureStart: voids[0]?.from === from ? null : start.closure, closureEnd: voids.at(-1)?.to === to ? null : end.closure, voids, segments, fixedJoints, forbidden };
+  const { course: n, bottom, height, ripped } = layer;
+  const start = stretch.from === null ? endState(line, 'start', n, bottom, height, arrivingFirst, context) : onSlope(stretch.from);
+  const end = stretch.to === null ? endState(line, 'end', n, bottom, height, arrivingFirst, context) : onSlope(stretch.to);
+  const from = start.station;
+  const to = Math.max(from, end.station);
+  const voids = openings
+    .filter((opening) => takesWhole(opening, bottom, height))
+    .map((opening) => ({ from: Math.max(from, opening.formsFrom), to: Math.min(to, opening.formsTo), opening }))
+    .filter((gap) => gap.to > gap.from);
+  const fitted = fitLegs(from, to, start, end, range.cutModule);
+  const firstVoid = voids[0]?.from ?? to;
+  const lastVoid = voids.at(-1)?.to ?? from;
+  const startTo = Math.min(fitted.startTo, Math.max(from, firstVoid));
+  const endFrom = Math.max(fitted.endFrom, Math.min(to, lastVoid));
+  const startLeg = start.leg > 0 && startTo > from ? { from, to: startTo, long: start.long } : null;
+  const endLeg = end.leg > 0 && to > endFrom ? { from: endFrom, to, long: end.long } : null;
+  const startWhole = startLeg !== null && startTo === fitted.startTo;
+  const endWhole = endLeg !== null && endFrom === fitted.endFrom;
+  const segments = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, { fixed: startWhole, over: start.over }, { fixed: endWhole, over: end.over });
+  const isJoint = (at: Nm): boolean => segments.some((segment) => segment.from === at || segment.to === at);
+  const fixedJoints = [
+    ...(start.butt ? [from] : []),
+    ...(startLeg && (isJoint(startTo) || startTo === endLeg?.from) ? [startTo] : []),
+    ...(endLeg && endFrom !== startLeg?.to && isJoint(endFrom) ? [endFrom] : []),
+    ...(end.butt ? [to] : []),
+  ];
+  const forbidden = line.tees
+    .filter(({ tee }) => context.courseAt(tee.branch, line.base + bottom, tee.branchEnd) !== null)
+    .map(({ tee, at }) => {
+      const half = cutOutHalf(tee, plan) + range.webSpacing;
+      return { from: at - half, to: at + half };
     });
+  const betweenLegs = start.leg > 0 && end.leg > 0 ? end.station - start.station - start.leg - end.leg : null;
+  return { n, bottom, height, ripped, from, to, startLeg, endLeg, betweenLegs, closureStart: voids[0]?.from === from ? null : start.closure, closureEnd: voids.at(-1)?.to === to ? null : end.closure, voids, segments, fixedJoints, forbidden };
 }
 
 /** Half the cut-out of a tee along the through wall: the branch's core, longer on the skew (decision 9). */

@@ -3,6 +3,10 @@ import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { Opening } from '../schedule/schedule.js';
 import type { BondMemory } from './bond.js';
+import { layGables, type GableCourses } from './gable-courses.js';
+import { bondsUpright, gableLayers, gableOnAxis, isUpright, type gablesByMark } from './gables.js';
+import type { EndName } from '../schedule/line-normalisation.js';
+import type { Layer } from './stack.js';
 import { compareLengths, layLine, type LaidLine } from './line-layout.js';
 import { coursePieces, type CoursePieces } from './line-pieces.js';
 import { linesOf, type Line } from './lines.js';
@@ -18,16 +22,34 @@ export interface LineResult {
   readonly openings: readonly LineOpening[];
   readonly courses: readonly CoursePieces[];
   readonly strips: readonly LineStrip[];
+  readonly gables: readonly GableCourses[];
 }
 
-export function runContext(plan: StoreyPlan, range: FormRange): RunContext {
+/** Gables by mark, as the schedule draws them. */
+export type DrawnGables = ReturnType<typeof gablesByMark>;
+
+export function runContext(plan: StoreyPlan, range: FormRange, drawnGables: DrawnGables = new Map()): RunContext {
   const courses = plan.stacks.map(
     ({ layers }, wall) => new Map(layers.filter((layer) => layer.kind === 'course').map((layer) => [plan.walls[wall]!.wall.base + layer.bottom, layer])),
   );
+  const gables = plan.walls.map((wall) => {
+    const drawn = drawnGables.get(wall.wall.mark);
+    return drawn ? gableOnAxis(drawn, wall) : null;
+  });
+  const gableCourse = (wall: number, elevation: Nm, end: EndName): Layer | null => {
+    const gable = gables[wall];
+    if (!gable) return null;
+    const { stack } = plan.stacks[wall]!;
+    const above = elevation - plan.walls[wall]!.wall.base;
+    const layer = gableLayers(gable.rise, stack, range).find(({ bottom }) => bottom === above);
+    const stands = layer && isUpright(gable, end) && bondsUpright(gable.end - gable.foot, gable.rise, layer.bottom - stack.height, range.formLength);
+    return stands ? layer : null;
+  };
   return {
     plan,
     range,
-    courseAt: (wall, elevation) => courses[wall]!.get(elevation) ?? null,
+    gableOf: (wall) => gables[wall] ?? null,
+    courseAt: (wall, elevation, end) => courses[wall]!.get(elevation) ?? (end ? gableCourse(wall, elevation, end) : null),
     standsAt: (wall, elevation) => {
       const { base } = plan.walls[wall]!.wall;
       return elevation >= base && elevation < base + plan.stacks[wall]!.stack.height;
@@ -36,6 +58,7 @@ export function runContext(plan: StoreyPlan, range: FormRange): RunContext {
 }
 
 interface LaidChain {
+  readonly arrivingFirst: boolean;
   readonly lines: readonly LaidLine[];
   readonly lengths: readonly Nm[];
 }
@@ -59,13 +82,13 @@ const cutsOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => s
  * Lays a chain with the long legs first on the arriving walls, and first on the leaving ones, and takes the one that buys fewer
  * forms; then fewer broken bonds, cuts and pieces; arriving first where they are alike (decision 3).
  */
-function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext, memory: BondMemory): readonly LaidLine[] {
+function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext, memory: BondMemory): LaidChain {
   const lay = (arrivingFirst: boolean): LaidChain => {
     const laid = lines.map((line, index) => layLine(courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range, memory));
-    return { lines: laid, lengths: laid.flatMap(({ lengths }) => lengths).sort((a, b) => b - a) };
+    return { arrivingFirst, lines: laid, lengths: laid.flatMap(({ lengths }) => lengths).sort((a, b) => b - a) };
   };
   const arriving = lay(true);
-  if (!lines.some((line) => line.start.kind === 'corner' || line.end.kind === 'corner')) return arriving.lines;
+  if (!lines.some((line) => line.start.kind === 'corner' || line.end.kind === 'corner')) return arriving;
   const leaving = lay(false);
   const same = compareLengths(arriving.lengths, leaving.lengths) === 0;
   const difference =
@@ -73,23 +96,26 @@ function layChain(lines: readonly Line[], openings: readonly (readonly LineOpeni
     breaksOf(arriving) - breaksOf(leaving) ||
     cutsOf(arriving) - cutsOf(leaving) ||
     compareLengths(arriving.lengths, leaving.lengths);
-  return difference <= 0 ? arriving.lines : leaving.lines;
+  return difference <= 0 ? arriving : leaving;
 }
 
 /** Lays every line of a storey. */
-export function layStorey(plan: StoreyPlan, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange): LineResult[] {
-  const context = runContext(plan, range);
+export function layStorey(plan: StoreyPlan, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables = new Map()): LineResult[] {
+  const context = runContext(plan, range, gables);
   const memory: BondMemory = new Map();
   return linesOf(plan).flatMap((lines) => {
-    const own = lines.map((line) => openingsOf(line, openings, range));
-    return layChain(lines, own, context, memory).map((laid, index): LineResult => {
+    const own = lines.map((line) => openingsOf(line, openings, range, (wall) => context.gableOf(wall)?.rise ?? 0));
+    const chain = layChain(lines, own, context, memory);
+    return chain.lines.map((laid, index): LineResult => {
       const line = lines[index]!;
+      const courses = coursePieces(line, laid, own[index]!, plan, range);
       return {
         line,
         laid,
         openings: own[index]!,
-        courses: coursePieces(line, laid, own[index]!, plan, range),
+        courses,
         strips: stripsOf(line, own[index]!, context, range),
+        gables: layGables(line, courses.at(-1)!, own[index]!, chain.arrivingFirst, context, memory),
       };
     });
   });

@@ -1,5 +1,5 @@
 import { finding, type Finding } from '../evidence/finding.js';
-import { toMm } from '../quantity/length.js';
+import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { Opening, Schedule, Storey } from '../schedule/schedule.js';
 import { bondBreaks } from './bond-breaks.js';
@@ -8,9 +8,12 @@ import type { Junction, LaidStorey } from './laid.js';
 import { laidJunctions } from './laid-junctions.js';
 import { laidWalls } from './laid-walls.js';
 import { heightFindings, lineFindings } from './line-findings.js';
-import { UNSETTLED_SKU } from './line-pieces.js';
+import { UNSETTLED_SKU, type CoursePiece, type CoursePieces } from './line-pieces.js';
+import { slopeShape, type SlopeShape } from './slope-cutting.js';
 import { planFindings } from './plan-findings.js';
-import { layStorey, runContext, type LineResult } from './storey-layout.js';
+import { gableFindings } from './gable-findings.js';
+import { gablesByMark } from './gables.js';
+import { layStorey, runContext, type DrawnGables, type LineResult } from './storey-layout.js';
 import { planStorey, straightWallsOf, type StoreyPlan } from './storey-plan.js';
 import type { Takeoff } from './takeoff.js';
 import { orderUnits, type CutPlace, type PieceOrder } from './units.js';
@@ -25,7 +28,7 @@ interface StoreyResult {
 function piecesToOrder(result: LineResult, storey: string, range: FormRange): PieceOrder[] {
   const { walls, core } = result.line;
   const wallAt = (at: number): string => (walls.findLast(({ from }) => at >= from) ?? walls[0]!).wall.wall.mark;
-  const pieces = result.courses.flatMap(({ run, pieces: laid }) =>
+  const ordered = ({ run, pieces: laid }: CoursePieces, markAt: (at: Nm) => string, shape: (piece: CoursePiece) => SlopeShape | null): PieceOrder[] =>
     laid
       .filter((piece) => piece.counted && piece.sku !== UNSETTLED_SKU)
       .map((piece): PieceOrder => ({
@@ -35,12 +38,22 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
         core: core.code,
         hand: piece.hand,
         storey,
-        wall: wallAt(piece.from),
+        wall: markAt(piece.from),
         course: run.n,
         length: piece.cutLength,
         whole: piece.kind === 'straight' && run.ripped,
-      })),
-  );
+        slope: shape(piece),
+      }));
+  const pieces = [
+    ...result.courses.flatMap((course) => ordered(course, wallAt, () => null)),
+    ...result.gables.flatMap(({ wall, gable, line, courses }) =>
+      courses.flatMap((course) => {
+        const bottom = course.run.bottom - line.stack.stack.height;
+        const shape = (piece: CoursePiece): SlopeShape | null => (piece.kind === 'straight' ? slopeShape(gable, piece.from, piece.to, bottom, course.run.height) : null);
+        return ordered(course, () => wall.wall.mark, shape);
+      }),
+    ),
+  ];
   const closures = result.strips.flatMap(({ afterCourse, height, closures: stations }) =>
     stations.map((at, index): PieceOrder => ({
       id: `${storey}.${walls[0]!.wall.wall.mark}.s${afterCourse}.c${index}`,
@@ -53,6 +66,7 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
       course: afterCourse,
       length: height,
       whole: false,
+      slope: null,
     })),
   );
   const strips = result.strips.flatMap(({ afterCourse, runs }) =>
@@ -68,16 +82,17 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
         course: afterCourse,
         length,
         whole: false,
+        slope: null,
       })),
     ),
   );
   return [...pieces, ...closures, ...strips];
 }
 
-function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange): LaidStorey {
-  const context = runContext(plan, range);
+function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange, gables: DrawnGables): LaidStorey {
+  const context = runContext(plan, range, gables);
   const walls = lines.flatMap((line) => laidWalls(line, cuts, context)).sort((a, b) => order.get(a.mark)! - order.get(b.mark)!);
-  const junctions: Junction[] = laidJunctions(plan, walls);
+  const junctions: Junction[] = laidJunctions(plan, walls, range);
   return { id: storey.id, grade: storey.grade, storeyAbove: storey.storeyAbove, onFooting: storey.on === null, walls, junctions };
 }
 
@@ -90,7 +105,7 @@ function notLaid(schedule: Schedule, range: FormRange): Finding[] {
     .filter((wall) => wall.arc !== null)
     .map((wall) => finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'arc', radiusMm: toMm(wall.arc!.radius) }, source: 'take-off' }));
   const storeyOf = new Map(schedule.walls.map((wall) => [wall.mark, wall.storey]));
-  const features = schedule.features.map((feature) =>
+  const features = schedule.features.filter(({ kind }) => kind !== 'gable').map((feature) =>
     finding('outside-method', { storey: storeyOf.get(feature.wall) ?? null, wall: feature.wall, numbers: { feature: feature.kind }, source: 'take-off' }),
   );
   const grids = [...range.cores.values()].flatMap(({ code, family }) => {
@@ -109,6 +124,7 @@ function notLaid(schedule: Schedule, range: FormRange): Finding[] {
  * @throws RangeError for a core the range does not have or a wall below one course (both are refused when the schedule is read)
  */
 export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
+  const gables = gablesByMark(schedule);
   const openings = new Map<string, Opening[]>();
   for (const opening of schedule.openings) openings.set(opening.wall, [...(openings.get(opening.wall) ?? []), opening]);
   const storeys = schedule.storeys
@@ -116,22 +132,27 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
     .filter(({ walls }) => walls.length > 0)
     .map(({ storey, walls }) => {
       const plan = planStorey(storey, walls, range);
-      return { storey, plan, lines: layStorey(plan, openings, range) };
+      return { storey, plan, lines: layStorey(plan, openings, range, gables) };
     });
   const order = orderUnits(storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => piecesToOrder(line, storey.id, range))), range);
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
-  const laid = storeys.map((result) => laidStorey(result.storey, result, order.cutOf, rows, range));
+  const laid = storeys.map((result) => laidStorey(result.storey, result, order.cutOf, rows, range, gables));
   const findings = storeys.flatMap(({ plan, lines }) => [
     ...planFindings(plan, schedule.walls.some((wall) => wall.storey === plan.storey.id && wall.arc !== null)),
     ...wallConflicts(plan),
     ...heightFindings(plan, range),
-    ...lines.flatMap((line) => lineFindings(line, plan, range)),
+    ...lines.flatMap((line) => [...lineFindings(line, plan, range), ...gableFindings(line, plan, range)]),
   ]);
   return {
     laid: { storeys: laid },
     units: order.units,
     cuts: order.cuts,
-    bondBreaks: storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => bondBreaks(line, storey.id, range))),
+    bondBreaks: storeys.flatMap(({ storey, lines }) =>
+      lines.flatMap((result) => [
+        ...bondBreaks(result, storey.id, range),
+        ...result.gables.flatMap(({ line, under, courses }) => bondBreaks({ line, courses: [under, ...courses] }, storey.id, range, 1)),
+      ]),
+    ),
     concrete: laid.map((storey) => orderOf(storey.id, storey.walls.reduce((sum, wall) => sum + wall.concreteNm3, 0n), range)),
     findings: [...findings, ...notLaid(schedule, range)].sort((a, b) => rowOf(a, rows) - rowOf(b, rows)),
   };

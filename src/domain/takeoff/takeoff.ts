@@ -37,13 +37,13 @@ export interface Because {
   readonly quantity: number;
 }
 
-/** One form of the cut list: what is sawn from it, where each part goes. */
+/** One form of the cut list: what is sawn from it, where each part goes. `turned`: sawn upside down beside the slope of the next part. */
 export interface CutLine {
   readonly storey: string;
   readonly sku: string;
   /** Number of the form within the sku and storey. */
   readonly form: number;
-  readonly parts: readonly { readonly piece: string; readonly offset: Nm; readonly length: Nm; readonly wall: string; readonly course: number }[];
+  readonly parts: readonly { readonly piece: string; readonly offset: Nm; readonly length: Nm; readonly wall: string; readonly course: number; readonly turned: boolean }[];
   readonly offcut: Nm;
 }
 

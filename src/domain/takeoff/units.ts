@@ -1,6 +1,7 @@
 import { cutStock, type CutPlan } from '../cutting/index.js';
 import type { FormRange, Hand, UnitKind } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
+import { leastLength, sawnLengths, type SawnLength, type SlopeShape } from './slope-cutting.js';
 import type { Because, CutLine, UnitCount } from './takeoff.js';
 
 /** A physical piece to be bought or sawn, with the place it is laid. */
@@ -17,6 +18,8 @@ export interface PieceOrder {
   readonly length: Nm;
   /** Takes a whole form whatever its length: a piece ripped lower (decision 11). */
   readonly whole: boolean;
+  /** Cut to the slope of a gable. */
+  readonly slope: SlopeShape | null;
 }
 
 /** Where in its form a piece was cut. */
@@ -69,31 +72,43 @@ function savedByCutting(rule: string, storey: string | null, bought: number, pie
   return bought === pieces ? [] : [{ rule, storey, wall: null, course: null, quantity: bought - pieces }];
 }
 
-/** A plan for one sku: storey by storey, since offcuts serve the same storey. */
-function cutPlans(pieces: readonly PieceOrder[], range: FormRange): { storey: string; plan: CutPlan }[] {
-  const storeys = [...new Set(pieces.map((piece) => piece.storey))];
-  const stock = stockOf(pieces[0]!.kind, range);
-  return storeys.map((storey) => ({
-    storey,
-    plan: cutStock({
-      stock,
-      kerf: range.parameters.formKerf,
-      minOffcut: range.minPiece,
-      items: pieces.filter((piece) => piece.storey === storey).map(({ id, length, whole }) => ({ id, length: whole ? stock : length })),
-    }),
-  }));
+/** One storey's plan for one unit, and what each length it saws is made of where that is not one piece. */
+interface StoreyCuts {
+  readonly storey: string;
+  readonly plan: CutPlan;
+  readonly lowerBound: number;
+  readonly sawn: ReadonlyMap<string, SawnLength>;
 }
 
-function cutLines(plans: readonly { storey: string; plan: CutPlan }[], sku: string, pieces: ReadonlyMap<string, PieceOrder>): CutLine[] {
-  return plans.flatMap(({ storey, plan }) =>
+/** A plan for one sku: storey by storey, since offcuts serve the same storey. */
+function cutPlans(pieces: readonly PieceOrder[], range: FormRange): StoreyCuts[] {
+  const storeys = [...new Set(pieces.map((piece) => piece.storey))];
+  const stock = stockOf(pieces[0]!.kind, range);
+  const cut = (items: readonly { id: string; length: Nm }[]): CutPlan => cutStock({ stock, kerf: range.parameters.formKerf, minOffcut: range.minPiece, items });
+  return storeys.map((storey): StoreyCuts => {
+    const own = pieces.filter((piece) => piece.storey === storey);
+    const level = own.filter(({ slope }) => slope === null).map(({ id, length, whole }) => ({ id, length: whole ? stock : length }));
+    const sloped = own.flatMap(({ id, slope }) => (slope ? [{ id, slope }] : []));
+    const sawn = sawnLengths(sloped, range);
+    const plan = cut([...level, ...sawn]);
+    const least = sloped.map(({ id, slope }) => ({ id, length: leastLength(slope, range) }));
+    const lowerBound = sloped.length === 0 ? plan.lowerBound : cut([...level, ...least]).lowerBound;
+    return { storey, plan, lowerBound, sawn: new Map(sawn.map((length) => [length.id, length])) };
+  });
+}
+
+function cutLines(plans: readonly StoreyCuts[], sku: string, pieces: ReadonlyMap<string, PieceOrder>): CutLine[] {
+  return plans.flatMap(({ storey, plan, sawn }) =>
     plan.bins.map((bin, index): CutLine => ({
       storey,
       sku,
       form: index + 1,
-      parts: bin.items.map(({ id, offset }) => {
-        const { length, wall, course } = pieces.get(id)!;
-        return { piece: id, offset, length, wall, course };
-      }),
+      parts: bin.items.flatMap((item) =>
+        (sawn.get(item.id)?.parts ?? [{ id: item.id, offset: 0, turned: false }]).map(({ id, offset, turned }) => {
+          const { length, wall, course } = pieces.get(id)!;
+          return { piece: id, offset: item.offset + offset, length, wall, course, turned };
+        }),
+      ),
       offcut: bin.offcut,
     })),
   );
@@ -115,7 +130,7 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Ord
     } else if (kind === 'straight' || kind === 'strip' || kind === 'end-closure') {
       const plans = cutPlans(group, range);
       const bought = plans.reduce((sum, { plan }) => sum + plan.bins.length, 0);
-      const lowerBound = plans.reduce((sum, { plan }) => sum + plan.lowerBound, 0);
+      const lowerBound = plans.reduce((sum, plan) => sum + plan.lowerBound, 0);
       const because = plans.flatMap(({ storey, plan }) => {
         const own = count.because.filter((cause) => cause.storey === storey);
         return [...own, ...savedByCutting('cutting', storey, plan.bins.length, group.filter((piece) => piece.storey === storey).length)];
@@ -129,7 +144,7 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Ord
           cutOf.set(piece, { offset, cutEnds: ((offset > 0 ? 1 : 0) + (offset + length < stock ? 1 : 0)) as CutPlace['cutEnds'] });
         }
       }
-      if (kind !== 'end-closure') cuts.push(...lines.filter(({ parts }) => parts.some(({ length }) => length < stock)));
+      if (kind !== 'end-closure') cuts.push(...lines.filter(({ parts }) => parts.some(({ piece, length }) => length < stock || byId.get(piece)!.slope !== null)));
     } else {
       const handed = range.corners.some((unit) => unit.kind === kind && unit.hands === 'two-skus');
       units.push({ ...count, hand: handed ? hand : null, bought: group.length, spare: 0, lowerBound: group.length });

@@ -125,7 +125,7 @@ export const measurement: Measurement = {
         storey: 'S1',
         sku: 'ST6',
         form: 1,
-        parts: [{ piece: 'S1-A-1-1', offset: 0, length: inches(20), wall: 'A', course: 1 }],
+        parts: [{ piece: 'S1-A-1-1', offset: 0, length: inches(20), wall: 'A', course: 1, turned: false }],
         offcut: inches(28),
       },
     ],
