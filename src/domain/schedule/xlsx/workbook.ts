@@ -1,4 +1,5 @@
 import { FileRefusal } from '../file-refusal.js';
+import { HOW_TO_SHEET, isHowTo } from '../template/how-to.js';
 import type { SheetRow } from '../tabular/sheet-row.js';
 import { builtInFormat, customFormat, type CellFormat } from './cell-formats.js';
 import { sheetRows, type SheetLayout } from './sheet-rows.js';
@@ -20,7 +21,10 @@ export interface WorkbookSheet {
   readonly rows: () => AsyncGenerator<SheetRow>;
 }
 
-/** The sheets of a workbook in their order; rows are read as they are asked for. A zip that is no workbook is of the wrong type. */
+/**
+ * The sheets of a workbook in their order, the template's page of explanations left out; rows are read as they are asked for. A zip
+ * that is no workbook is of the wrong type.
+ */
 export async function workbookSheets(file: string, bytes: Uint8Array): Promise<readonly WorkbookSheet[]> {
   const parts = await zipParts(file, bytes);
   if (!parts.has(WORKBOOK))
@@ -36,15 +40,21 @@ export async function workbookSheets(file: string, bytes: Uint8Array): Promise<r
     throw new FileRefusal('too-large', file, `${sheets.length} sheets`, `at most ${MAX_SHEETS} sheets`);
   const strings = await readSharedStrings(file, parts);
   const formats = await readFormats(file, parts);
-  return sheets.map(({ name, hidden, path }) => ({
-    name,
-    rows: () => {
-      const layout: SheetLayout = { hiddenRows: [], merged: [] };
-      const rows = sheetRows({ file, part: path, bytes: parts.open(path), strings, formats }, layout);
-      return visibleRows({ file, name, hidden }, rows, layout);
-    },
-  }));
+  const cells = (path: string, layout: SheetLayout): AsyncGenerator<SheetRow> =>
+    sheetRows({ file, part: path, bytes: parts.open(path), strings, formats }, layout);
+  const read: WorkbookSheet[] = [];
+  for (const { name, hidden, path } of sheets) {
+    if (name === HOW_TO_SHEET && (await isHowTo(cells(path, emptyLayout())))) continue;
+    const rows = (): AsyncGenerator<SheetRow> => {
+      const layout = emptyLayout();
+      return visibleRows({ file, name, hidden }, cells(path, layout), layout);
+    };
+    read.push({ name, rows });
+  }
+  return read;
 }
+
+const emptyLayout = (): SheetLayout => ({ hiddenRows: [], merged: [] });
 
 interface ListedSheet {
   readonly name: string;

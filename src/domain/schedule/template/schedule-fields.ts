@@ -1,0 +1,103 @@
+import { NM_PER_METRE, NM_PER_MM, meantLength, type Nm } from '../../quantity/length.js';
+import { printLength } from '../../quantity/print-length.js';
+import type { DeclaredJoint, Feature, Opening, Pour, Schedule, Site, Wall } from '../schedule.js';
+import { statedWalls } from './stated-walls.js';
+
+type Fields = Readonly<Record<string, unknown>>;
+type Shown = (length: Nm) => string | number;
+
+/**
+ * A canonical schedule as a document that reads back as the same one, sizes as they were stated.
+ *
+ * Feet and inches are texts, millimetres and metres numbers. Where every end has whole coordinates they are all written, with the
+ * declared joints beside them; otherwise walls declared at both ends are written by length and joints, and placed anew.
+ *
+ * @param buckThickness of the range: what a `rough` size was without its buck
+ */
+export function scheduleFields(schedule: Schedule, buckThickness: Nm): Fields {
+  const shown: Shown = (length) => {
+    if (schedule.units === 'mm') return length / NM_PER_MM;
+    return schedule.units === 'm' ? length / NM_PER_METRE : printLength(length, schedule.units);
+  };
+  const drawn = statedWalls(schedule.walls);
+  return {
+    format: schedule.format,
+    name: schedule.name,
+    units: schedule.units,
+    dimensionsTo: schedule.dimensionsTo,
+    range: schedule.range,
+    storeys: schedule.storeys.map((storey) => ({ ...storey, height: shown(storey.height) })),
+    walls: schedule.walls.map((wall) => wallFields(wall, drawn(wall), shown)),
+    openings: schedule.openings.map((opening) => openingFields(opening, buckThickness, shown)),
+    features: schedule.features.map((feature) => featureFields(feature, shown)),
+    ...(schedule.site ? { site: siteFields(schedule.site, shown) } : {}),
+    ...(schedule.pour ? { pour: pourFields(schedule.pour) } : {}),
+  };
+}
+
+function wallFields(wall: Wall, drawn: boolean, shown: Shown): Fields {
+  const { mark, storey, core, dimensionsTo, from, to, arc } = wall;
+  const implied = drawn && !arc && wall.length === meantLength(Math.hypot(to.x - from.x, to.y - from.y));
+  return {
+    mark,
+    storey,
+    core,
+    dimensionsTo,
+    height: shown(wall.height),
+    base: shown(wall.base),
+    ...(drawn ? { from: [shown(from.x), shown(from.y)], to: [shown(to.x), shown(to.y)] } : {}),
+    ...(implied ? {} : { length: shown(wall.length) }),
+    ...(arc ? { arc: { radius: shown(arc.radius), turns: arc.turns } } : {}),
+    start: jointFields(wall.start, shown),
+    end: jointFields(wall.end, shown),
+  };
+}
+
+const jointFields = (joint: DeclaredJoint | null, shown: Shown): Fields | null =>
+  joint?.joint === 'tee' ? { ...joint, at: shown(joint.at) } : joint;
+
+/** A rough size has had the buck added at both jambs and the head, and at the sill unless that was 0 (decisions 16). */
+function openingFields({ mark, wall, lining, measured, ...hole }: Opening, buckThickness: Nm, shown: Shown): Fields {
+  const buck = measured === 'rough' ? buckThickness : 0;
+  const below = hole.sill === 0 ? 0 : buck;
+  return {
+    mark,
+    wall,
+    at: shown(hole.at + buck),
+    sill: shown(hole.sill + below),
+    width: shown(hole.width - 2 * buck),
+    height: shown(hole.height - buck - below),
+    lining,
+    measured,
+  };
+}
+
+function featureFields(feature: Feature, shown: Shown): Fields {
+  const { place: _, ...fields } = feature;
+  return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, typeof value === 'number' ? shown(value) : value]));
+}
+
+const withUnit = (value: number | undefined, unit: string): string | undefined => (value === undefined ? undefined : `${value} ${unit}`);
+
+const siteFields = (site: Site, shown: Shown): Fields => ({
+  wind: withUnit(site.windMps, 'm/s'),
+  exposure: site.exposure,
+  soil: withUnit(site.soilKnPerM3, 'kN/m3'),
+  backfill: site.backfill === undefined ? undefined : shown(site.backfill),
+  seismic: site.seismic,
+  snow: withUnit(site.snowKpa, 'kPa'),
+});
+
+const pourFields = (pour: Pour): Fields => ({
+  rise: withUnit(pour.riseMPerH, 'm/h'),
+  concrete: withUnit(pour.concreteC, 'C'),
+  unitWeight: withUnit(pour.unitWeightKgPerM3, 'kg/m3'),
+  cement: pour.cement,
+  retarder: pour.retarder,
+  slump: withUnit(pour.slumpMm, 'mm'),
+  air: withUnit(pour.airC, 'C'),
+  humidity: pour.humidity,
+  wind: withUnit(pour.windMps, 'm/s'),
+  pump: withUnit(pour.pumpM3PerH, 'm3/h'),
+  truck: withUnit(pour.truckM3, 'm3'),
+});
