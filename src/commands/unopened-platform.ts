@@ -9,6 +9,7 @@ import { Drain } from '../platform/http/drain.js';
 import { ProblemAnswer } from '../platform/http/problem-answer.js';
 import { IdempotencyKeys } from '../platform/idempotency/idempotency-keys.js';
 import type { Platform } from '../platform/platform.js';
+import { IfcReader } from '../platform/ifc-reader/ifc-reader.js';
 import { Queue } from '../platform/queue/queue.js';
 import { Signals } from '../platform/signals/signals.js';
 import { silentLog } from '../platform/telemetry/log.js';
@@ -35,6 +36,7 @@ export function unopenedPlatform(): Platform {
     clock,
     database,
     workers,
+    ifc: new IfcReader({ processes: 1, memoryMb: configuration.ifcMemoryMb, deadlineMs: configuration.ifcDeadlineMs }),
     authenticator: new Authenticator(database),
     idempotency: new IdempotencyKeys(database, clock),
     signals: new Signals('', log),

@@ -8,6 +8,7 @@ import { HealthController } from './health/health.controller.js';
 import { Drain } from './http/drain.js';
 import { ProblemAnswer } from './http/problem-answer.js';
 import type { Platform } from './platform.js';
+import { IfcReader } from './ifc-reader/ifc-reader.js';
 import { Queue } from './queue/queue.js';
 import { Signals } from './signals/signals.js';
 import { Log } from './telemetry/log.js';
@@ -30,6 +31,7 @@ export class PlatformModule {
       { provide: Queue, useValue: platform.queue },
       { provide: BlobStore, useValue: platform.blobs },
       { provide: WorkerPool, useValue: platform.workers },
+      { provide: IfcReader, useValue: platform.ifc },
       { provide: Drain, useValue: platform.drain },
       { provide: ProblemAnswer, useValue: platform.answer },
     ];

@@ -9,6 +9,7 @@ import { startEmbeddedPostgres, type EmbeddedPostgres } from './embedded-postgre
 import { Drain } from './http/drain.js';
 import { ProblemAnswer } from './http/problem-answer.js';
 import { IdempotencyKeys } from './idempotency/idempotency-keys.js';
+import { IfcReader } from './ifc-reader/ifc-reader.js';
 import { Queue } from './queue/queue.js';
 import { Signals } from './signals/signals.js';
 import { openLog, type Log } from './telemetry/log.js';
@@ -28,6 +29,7 @@ export interface Platform {
   readonly queue: Queue;
   readonly blobs: BlobStore;
   readonly workers: WorkerPool;
+  readonly ifc: IfcReader;
   readonly drain: Drain;
   readonly answer: ProblemAnswer;
   close(): Promise<void>;
@@ -69,11 +71,13 @@ export async function startPlatform(configuration: Configuration): Promise<Platf
     closings.push(() => signals.close());
     const workers = new WorkerPool({ threads: configuration.threads, memoryMb: configuration.threadMemoryMb, deadlineMs: configuration.threadDeadlineMs });
     closings.push(() => workers.close());
+    const ifc = new IfcReader({ processes: configuration.threads, memoryMb: configuration.ifcMemoryMb, deadlineMs: configuration.ifcDeadlineMs });
+    closings.push(() => ifc.close());
     const queue = new Queue({ pool: open(configuration.workerTasks + 2), url, tasks: configuration.workerTasks, drainMs: configuration.drainMs }, log, metrics);
     closings.push(() => queue.stop());
     metrics.gauge('wallcourse_threads_waiting', 'Pieces of work that wait for a thread', () => workers.waiting);
     return {
-      configuration, log, metrics, clock, database, signals, queue, workers,
+      configuration, log, metrics, clock, database, signals, queue, workers, ifc,
       authenticator: new Authenticator(database),
       idempotency: new IdempotencyKeys(database, clock),
       blobs: new BlobStore(configuration.blobsFolder),

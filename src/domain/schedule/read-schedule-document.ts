@@ -66,7 +66,7 @@ export function readDocumentSource(
   const document = RowReader.of(reading, source.document, '', DOCUMENT_KEYS);
   const schedule = document && readAll(reading, document, [contexts].flat(), source.sheetsRead);
   if (!schedule || reading.errors.count > 0) return failure(reading.errors.list());
-  return success({ ...schedule, unknown: [...source.unknown, ...schedule.unknown].slice(0, MAX_UNKNOWN) });
+  return success({ ...schedule, unknown: [...source.unknown, ...schedule.unknown].slice(0, MAX_UNKNOWN), ...source.notes });
 }
 
 function readAll(

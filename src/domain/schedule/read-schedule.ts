@@ -4,6 +4,8 @@ import { contentKind } from './content-kind.js';
 import { csvRows } from './csv/read-csv.js';
 import type { DocumentSource } from './document-source.js';
 import { FileRefusal, type RefusalCode } from './file-refusal.js';
+import { modelDocument } from './ifc/model-document.js';
+import type { StepLines } from './ifc/step-model.js';
 import { DOCUMENT_PLACES } from './places.js';
 import { DOCUMENT_KEYS, readDocumentSource, SCHEDULE_FORMAT } from './read-schedule-document.js';
 import type { Schedule } from './schedule.js';
@@ -21,6 +23,8 @@ import { workbookSheets } from './xlsx/workbook.js';
 export interface UploadedFile {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** What was taken out of a building model, where the bytes are one. */
+  readonly model?: StepLines;
 }
 
 export interface ScheduleRefusal {
@@ -28,11 +32,11 @@ export interface ScheduleRefusal {
   readonly errors: readonly InputError[];
 }
 
-/** What one file gave: a JSON document, or its sheets. */
-type FileContent = { readonly document: unknown } | { readonly sheets: readonly (Table | StrangeSheet)[] };
+/** What one file gave: a JSON document, a building model, or its sheets. */
+type FileContent = { readonly document: unknown } | { readonly model: StepLines } | { readonly sheets: readonly (Table | StrangeSheet)[] };
 
 /**
- * The schedule of an upload: one JSON document, or tables in CSV files and XLSX workbooks together.
+ * The schedule of an upload: one JSON document or building model, or tables in CSV files and XLSX workbooks together.
  *
  * What a file is, its bytes say; what a table holds, its header row says; names of files and sheets only serve to tell where an
  * error is. Refused as `unreadable` (damaged, empty, broken JSON), `wrong-type` (no schedule at all), `too-large` (past a limit of
@@ -47,7 +51,7 @@ export async function readSchedule(
     const count: RowCount = new Map();
     const contents: { name: string; content: FileContent }[] = [];
     for (const file of files) contents.push({ name: file.name, content: await readFile(file, files.length > 1, count) });
-    const source = sourceOf(contents);
+    const source = sourceOf(contents, [contexts].flat());
     if (!source.ok) return failure({ code: 'invalid', errors: source.error });
     const schedule = readDocumentSource(source.value, contexts);
     return schedule.ok ? schedule : failure({ code: 'invalid', errors: schedule.error });
@@ -78,6 +82,10 @@ async function readFile(file: UploadedFile, several: boolean, count: RowCount): 
     throw new FileRefusal('wrong-type', name, 'an old or encrypted workbook', 'the workbook saved as .xlsx without a password');
   if (kind === 'binary')
     throw new FileRefusal('wrong-type', name, 'neither text nor a workbook', 'a schedule: JSON, an .xlsx workbook or CSV files');
+  if (kind === 'model') {
+    if (file.model) return { model: file.model };
+    throw new FileRefusal('unreadable', name, '', 'a building model that can be opened');
+  }
   if (kind === 'json') return { document: readJson(name, file.bytes) };
   if (kind === 'text') return { sheets: [await readTable({ sheet: name, name: null }, csvRows(name, file.bytes), count)] };
   const sheets: (Table | StrangeSheet)[] = [];
@@ -103,21 +111,20 @@ function readJson(name: string, bytes: Uint8Array): unknown {
 /** The document that the files make together; where no table was found at all, what keeps them from being tables. */
 function sourceOf(
   contents: readonly { name: string; content: FileContent }[],
+  contexts: readonly ScheduleContext[],
 ): Result<DocumentSource, readonly InputError[]> {
+  const single = contents.find(({ content }) => !('sheets' in content));
+  if (single && contents.length > 1)
+    throw new FileRefusal('invalid', shownText(single.name), `${contents.length} files`, 'model' in single.content ? 'one building model by itself' : 'one JSON document by itself, or tables');
+  if (single && 'model' in single.content) {
+    const [context = { cores: null, courseHeight: null, buckThickness: null }] = contexts;
+    return success(modelDocument(shownText(single.name), single.content.model, context, SCHEDULE_FORMAT));
+  }
   const documents = contents.flatMap(({ name, content }) =>
     'document' in content ? [{ name, document: content.document }] : [],
   );
   const [first] = documents;
-  if (first) {
-    if (contents.length > 1)
-      throw new FileRefusal(
-        'invalid',
-        shownText(first.name),
-        `${contents.length} files`,
-        'one JSON document by itself, or tables',
-      );
-    return success(documentSource(first.name, first.document));
-  }
+  if (first) return success(documentSource(first.name, first.document));
   return sourceOfTables(contents.flatMap(({ content }) => ('sheets' in content ? content.sheets : [])));
 }
 

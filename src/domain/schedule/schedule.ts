@@ -1,5 +1,6 @@
 import type { Nm } from '../quantity/length.js';
 import type { LengthUnit } from '../quantity/length-unit.js';
+import type { ElementNote, SkippedElement } from './model-notes.js';
 
 export type { LengthUnit } from '../quantity/length-unit.js';
 export type DimensionsTo = 'foam-face' | 'concrete-face' | 'axis';
@@ -33,6 +34,10 @@ export interface Schedule {
   readonly pour: Pour | null;
   /** Columns or keys nobody knew; listed to the user, never dropped in silence. */
   readonly unknown: readonly { sheet: string | null; name: string }[];
+  /** Elements of a building model that are not in the schedule; absent where the schedule is of no model. */
+  readonly skipped?: readonly SkippedElement[];
+  /** What was done with elements of a building model: ends moved, cuts not read. */
+  readonly noted?: readonly ElementNote[];
 }
 
 export interface Storey {
@@ -64,6 +69,8 @@ export interface Wall {
   /** Joints the schedule declared, null where the coordinates speak. */
   readonly start: DeclaredJoint | null;
   readonly end: DeclaredJoint | null;
+  /** Written without coordinates: its ends follow from declared joints. */
+  readonly placed?: true;
   readonly place: RowPlace;
 }
 

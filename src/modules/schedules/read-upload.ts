@@ -23,7 +23,12 @@ async function formParts(request: FastifyRequest, limit: number): Promise<Upload
       const content = await file.toBuffer();
       bytes += content.length;
       if (bytes > limit) throw new Refusal('too-large', `The files of one schedule hold at most ${limit} bytes together.`);
-      parts.push({ name: file.filename.slice(0, LONGEST_NAME), mediaType: file.mimetype.slice(0, LONGEST_NAME), bytes: content });
+      parts.push({
+        name: file.filename.slice(0, LONGEST_NAME),
+        mediaType: file.mimetype.slice(0, LONGEST_NAME),
+        bytes: content,
+        whenGone: (told) => goneFrom(request, told),
+      });
     }
   } catch (error) {
     request.raw.resume();
@@ -31,6 +36,13 @@ async function formParts(request: FastifyRequest, limit: number): Promise<Upload
   }
   if (parts.length === 0) throw new Refusal('wrong-type', 'The form holds no part called files.');
   return parts;
+}
+
+/** A request that has been read whole ends only with its socket. */
+function goneFrom({ raw: { socket } }: FastifyRequest, told: () => void): () => void {
+  if (socket.destroyed) told();
+  socket.once('close', told);
+  return () => socket.off('close', told);
 }
 
 function filePart(part: MultipartFile | MultipartValue): MultipartFile {

@@ -26,6 +26,8 @@ export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
     ...(schedule.site ? { site: siteFields(schedule.site, shown) } : {}),
     ...(schedule.pour ? { pour: pourFields(schedule.pour) } : {}),
     ...(schedule.unknown.length > 0 ? { unknown: schedule.unknown.map(({ sheet, name }) => ({ sheet, name })) } : {}),
+    ...(schedule.skipped ? { skipped: schedule.skipped.map((element) => ({ ...element })) } : {}),
+    ...(schedule.noted ? { noted: schedule.noted.map((element) => ({ ...element })) } : {}),
   };
 }
 

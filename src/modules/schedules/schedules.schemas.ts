@@ -2,6 +2,8 @@ import { z } from 'zod';
 
 const Row = z.record(z.string(), z.unknown());
 
+const Element = z.object({ globalId: z.string(), kind: z.string(), name: z.string() });
+
 export const ScheduleAnswer = z
   .object({
     format: z.literal('wallcourse/schedule@1'),
@@ -19,6 +21,14 @@ export const ScheduleAnswer = z
       .array(z.object({ sheet: z.string().nullable(), name: z.string() }).meta({ id: 'UnknownName' }))
       .optional()
       .meta({ description: 'Columns or keys that nobody knew' }),
+    skipped: z
+      .array(Element.extend({ reason: z.string() }).meta({ id: 'SkippedElement' }))
+      .optional()
+      .meta({ description: 'Elements of a building model that are not in the schedule, and why' }),
+    noted: z
+      .array(Element.extend({ note: z.string() }).meta({ id: 'ElementNote' }))
+      .optional()
+      .meta({ description: 'What was done with elements of a building model: ends moved, cuts not read' }),
   })
   .meta({ id: 'Schedule' });
 export type ScheduleAnswer = z.infer<typeof ScheduleAnswer>;
@@ -87,7 +97,7 @@ export const ScheduleIn = z
 
 /** A form of CSV and XLSX parts, or of one JSON part. */
 export const ScheduleUpload = {
-  description: 'A wall schedule: JSON (`wallcourse/schedule@1`), or a form of JSON, CSV and XLSX parts called `files`',
+  description: 'A wall schedule: JSON (`wallcourse/schedule@1`), or a form of JSON, CSV, XLSX or IFC parts called `files`',
   schema: {
     type: 'object' as const,
     required: ['files'],

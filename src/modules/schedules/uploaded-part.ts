@@ -3,4 +3,6 @@ export interface UploadedPart {
   readonly name: string;
   readonly mediaType: string;
   readonly bytes: Buffer;
+  /** Calls back when whoever sent it has gone; answers how to stop listening. */
+  readonly whenGone?: (told: () => void) => () => void;
 }

@@ -62,6 +62,14 @@ export class Configuration {
     return this.values.THREAD_DEADLINE_S * 1_000;
   }
 
+  get ifcMemoryMb(): number {
+    return this.values.IFC_MEMORY_MB;
+  }
+
+  get ifcDeadlineMs(): number {
+    return this.values.IFC_DEADLINE_S * 1_000;
+  }
+
   get uploadLimitBytes(): number {
     return this.values.UPLOAD_LIMIT_MB * 1_048_576;
   }

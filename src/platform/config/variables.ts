@@ -32,6 +32,8 @@ export const VARIABLES = {
   },
   THREAD_MEMORY_MB: { default: '2048', meaning: 'Most memory of one thread; one that needs more is ended and its input refused', schema: whole(64, 16_384) },
   THREAD_DEADLINE_S: { default: '120', meaning: 'Most seconds for one piece of threaded work', schema: whole(1, 3_600) },
+  IFC_MEMORY_MB: { default: '1024', meaning: 'Most memory of the process that opens one building model; a model that needs more is refused', schema: whole(64, 16_384) },
+  IFC_DEADLINE_S: { default: '60', meaning: 'Most seconds for opening one building model', schema: whole(1, 3_600) },
   UPLOAD_LIMIT_MB: { default: '32', meaning: 'Largest schedule that is taken', schema: whole(1, 1_024) },
   RUN_WAIT_S: { default: '20', meaning: 'How long a submitted job is waited for before the answer is 202', schema: whole(0, 300) },
   DRAIN_S: { default: '15', meaning: 'How long a stopping process lets requests and tasks finish', schema: whole(0, 600) },
