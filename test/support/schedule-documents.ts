@@ -2,7 +2,14 @@ import { inches } from '../../src/domain/quantity/length.js';
 import type { ScheduleContext } from '../../src/domain/schedule/index.js';
 
 /** The demo range's figures that a schedule is checked against. */
-export const HERON: ScheduleContext = { range: 'HERON-16', cores: ['4', '6', '8', '10'], courseHeight: inches(16), buckThickness: inches(1.5) };
+export const HERON: ScheduleContext = {
+  range: 'HERON-16',
+  cores: ['4', '6', '8', '10'],
+  coreWidths: new Map([4, 6, 8, 10].map((width) => [String(width), inches(width)])),
+  panel: inches(2.5),
+  courseHeight: inches(16),
+  buckThickness: inches(1.5),
+};
 
 /** The rectangle of the design, 40'-0" x 28'-0", as a document that a test may change. */
 export function rectangle(): any {

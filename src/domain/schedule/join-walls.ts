@@ -1,6 +1,6 @@
 import type { DeclaredJoint } from './schedule.js';
 import type { WallDraft } from './wall-draft.js';
-import { listed } from './read-storeys.js';
+import { listedNear } from './near-marks.js';
 import type { Walls } from './read-walls.js';
 
 export type End = 'start' | 'end';
@@ -23,8 +23,6 @@ export function joinWalls({ marks, drafts }: Walls): Joins {
   for (const wall of drafts.values()) {
     for (const end of ['start', 'end'] as const) {
       const joint = wall[end];
-      if (joint?.joint === 'tee' && !marks.has(joint.on))
-        wall.reader.fail(end, `a tee on a wall of this schedule; ${joint.on} is none: ${listed(marks.keys())}`, joint.on);
       if (joint?.joint === 'corner') join(joins, { marks, drafts }, wall, end, joint);
     }
   }
@@ -38,10 +36,11 @@ function join(joins: JoinTable, walls: Walls, wall: WallDraft, end: End, joint: 
   const partner = walls.drafts.get(mark);
   if (!partner) {
     if (!walls.marks.has(mark))
-      wall.reader.fail(`${end}/with/wall`, `a wall of this schedule; ${mark} is none: ${listed(walls.marks.keys())}`, mark);
+      wall.reader.fail(`${end}/with/wall`, `a wall of this schedule; ${mark} is none: ${listedNear(walls.marks, mark)}`, mark);
     return;
   }
-  const fault = (fix: string): undefined => wall.reader.fail(end, fix, `corner of ${here} with ${there}`);
+  const fault = (fix: string, key: 'with/wall' | 'turn' = 'with/wall'): undefined =>
+    wall.reader.fail(`${end}/${key}`, fix, `corner of ${here} with ${there}`);
   if (mark === wall.mark) return fault('a corner with another wall: a straight wall does not meet itself');
   if (partner.storey !== wall.storey)
     return fault(`a wall of the same storey: ${wall.mark} is in ${wall.storey}, ${mark} in ${partner.storey}`);
@@ -52,7 +51,7 @@ function join(joins: JoinTable, walls: Walls, wall: WallDraft, end: End, joint: 
     return fault(`the same joint at both ends: ${here} says a corner with ${there}, which says ${inWords(answer)}`);
   const turn = end === partnerEnd ? -joint.turn || 0 : joint.turn;
   if (answer?.joint === 'corner' && answer.turn !== turn) {
-    return fault(`turns that agree: ${here} says ${joint.turn}, so ${there} must say ${turn}, and it says ${answer.turn}`);
+    return fault(`turns that agree: ${here} says ${joint.turn}, so ${there} must say ${turn}, and it says ${answer.turn}`, 'turn');
   }
   const taken = joins.get(mark)?.[partnerEnd];
   if (taken && !names(taken, wall.mark, end))

@@ -1,5 +1,7 @@
+import { reportConflicts, type ReadFeature } from './feature-conflicts.js';
+import type { Gables, Slope } from './gables.js';
 import { rowPlace } from './places.js';
-import { listed } from './read-storeys.js';
+import { listedNear } from './near-marks.js';
 import type { Walls } from './read-walls.js';
 import type { Reading } from './reading.js';
 import { RowReader } from './row-reader.js';
@@ -21,25 +23,32 @@ const READERS: Readonly<Record<Feature['kind'], Read>> = {
 };
 const KINDS = ['ledge', 'taper-top', 'gable', 'core-change'] as const;
 
-/** Ledges, taper tops, gables and core changes on known walls, inside their wall. */
-export function readFeatures(
-  reading: Reading,
-  rows: readonly unknown[],
-  walls: Walls,
-  context: ScheduleContext,
-): readonly Feature[] {
-  return rows.flatMap((row, index) => {
+export interface Features {
+  readonly features: readonly Feature[];
+  readonly gables: Gables;
+}
+
+/** Ledges, taper tops, gables and core changes on known walls, inside their wall, and none in the way of another. */
+export function readFeatures(reading: Reading, rows: readonly unknown[], walls: Walls, context: ScheduleContext): Features {
+  const gables = new Map<string, Slope | null>();
+  const read = rows.flatMap((row, index): readonly ReadFeature[] => {
     const reader = RowReader.of(reading, row, `/features/${index}`, FEATURE_KEYS);
     if (!reader) return [];
     const kind = reader.choice('kind', KINDS);
-    const wall = reader.text('wall', MAX_MARK);
-    if (wall !== undefined && !walls.marks.has(wall))
-      reader.fail('wall', `a wall of this schedule: ${listed(walls.marks.keys())}`);
+    const mark = reader.text('wall', MAX_MARK);
+    if (mark !== undefined && !walls.marks.has(mark))
+      reader.fail('wall', `a wall of this schedule: ${listedNear(walls.marks, mark)}`);
     if (kind === undefined) return [];
-    const base = { wall: wall ?? '', place: rowPlace(reading.places, reader.pointer) };
-    const feature = READERS[kind](reader, base, walls.drafts.get(base.wall), context);
-    return feature && wall !== undefined ? [feature] : [];
+    const base = { wall: mark ?? '', place: rowPlace(reading.places, reader.pointer) };
+    const wall = walls.drafts.get(base.wall);
+    const straight = !wall?.arc || kind === 'core-change';
+    if (!straight) reader.fail('wall', `a straight wall for a ${kind.replace('-', ' ')}: ${wall.mark} is an arc wall, and its units are straight`);
+    const feature = READERS[kind](reader, base, wall, context);
+    if (kind === 'gable' && !gables.get(base.wall)) gables.set(base.wall, feature?.kind === 'gable' ? feature : null);
+    return feature && wall && straight ? [{ reader, feature, wall }] : [];
   });
+  reportConflicts(read);
+  return { features: read.map(({ feature }) => feature), gables };
 }
 
 /** Runs the whole wall where neither from nor to is written. */

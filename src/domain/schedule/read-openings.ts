@@ -1,6 +1,7 @@
 import type { Nm } from '../quantity/length.js';
 import { rowPlace } from './places.js';
-import { listed } from './read-storeys.js';
+import { roomUnderSlope, type Gables } from './gables.js';
+import { listedNear } from './near-marks.js';
 import type { Walls } from './read-walls.js';
 import type { Reading } from './reading.js';
 import { RowReader } from './row-reader.js';
@@ -13,13 +14,19 @@ import type { WallDraft } from './wall-draft.js';
 export const OPENING_KEYS = ['mark', 'wall', 'at', 'sill', 'width', 'height', 'lining', 'measured'] as const;
 
 type Hole = Pick<Opening, 'at' | 'sill' | 'width' | 'height'>;
+interface OpeningScope {
+  readonly walls: Walls;
+  readonly gables: Gables;
+  readonly context: ScheduleContext;
+}
 export interface ReadOpening {
   readonly reader: RowReader;
   readonly opening: Opening;
 }
 
 /**
- * The openings as holes in the concrete: on a known wall, inside it in both directions, clear of each other, marks unique.
+ * The openings as holes in the concrete: on a known wall, inside it in both directions, clear of each other, marks unique. Where a wall
+ * has a gable a hole may reach over the wall's height as far as all of it lies under the slope (decision 22).
  *
  * A `rough` size gains the buck at both jambs and the head, and at the sill unless the sill is 0 (decisions 16). An opening without
  * a mark gets one from its row (`O12`).
@@ -28,12 +35,13 @@ export function readOpenings(
   reading: Reading,
   rows: readonly unknown[],
   walls: Walls,
+  gables: Gables,
   context: ScheduleContext,
 ): readonly Opening[] {
   const marks = new Map<string, string>();
   const drafts = rows.flatMap((row, index) => {
     const reader = RowReader.of(reading, row, `/openings/${index}`, OPENING_KEYS);
-    return reader ? [{ reader, opening: readOpening(reading, reader, walls, context, marks) }] : [];
+    return reader ? [{ reader, opening: readOpening(reading, reader, { walls, gables, context }, marks) }] : [];
   });
   const read = drafts.flatMap(({ reader, opening }) => (opening ? [{ reader, opening }] : []));
   reportOverlaps(read);
@@ -45,8 +53,7 @@ export function readOpenings(
 function readOpening(
   reading: Reading,
   reader: RowReader,
-  walls: Walls,
-  context: ScheduleContext,
+  { walls, gables, context }: OpeningScope,
   marks: Map<string, string>,
 ): Opening | undefined {
   const mark = readMark(reader, marks);
@@ -70,7 +77,7 @@ function readOpening(
   const hole = measured === 'rough' ? withBuck({ at, sill, width, height }, context.buckThickness) : { at, sill, width, height };
   if (!hole) return reader.fail('measured', 'concrete, or a range that states its buck thickness');
   const draft = walls.drafts.get(wall);
-  if (draft && !insideWall(reader, hole, draft, measured)) return undefined;
+  if (draft && !insideWall(reader, hole, draft, measured, gables)) return undefined;
   return { mark, wall, ...hole, lining, measured, place: rowPlace(reading.places, reader.pointer) };
 }
 
@@ -87,7 +94,7 @@ function readWallName(reader: RowReader, walls: Walls): string | undefined {
   const wall = reader.text('wall', MAX_MARK);
   return wall === undefined || walls.marks.has(wall)
     ? wall
-    : reader.fail('wall', `a wall of this schedule: ${listed(walls.marks.keys())}`);
+    : reader.fail('wall', `a wall of this schedule: ${listedNear(walls.marks, wall)}`);
 }
 
 function withBuck({ at, sill, width, height }: Hole, buck: Nm | null): Hole | undefined {
@@ -96,24 +103,32 @@ function withBuck({ at, sill, width, height }: Hole, buck: Nm | null): Hole | un
   return { at: at - buck, sill: sill - below, width: width + 2 * buck, height: height + buck + below };
 }
 
-function insideWall(reader: RowReader, hole: Hole, wall: WallDraft, measured: Opening['measured']): boolean {
+function insideWall(reader: RowReader, hole: Hole, wall: WallDraft, measured: Opening['measured'], gables: Gables): boolean {
   const withBuckToo = measured === 'rough' ? ', the buck included' : '';
-  const faults: (readonly [boolean, string, string])[] = [
+  const [far, head] = [hole.at + hole.width, hole.sill + hole.height];
+  const beside: (readonly [boolean, string, string])[] = [
     [
       hole.at < 0,
       'at',
       `an opening that starts on wall ${wall.mark}${withBuckToo}; it starts ${reader.print(-hole.at)} before it`,
     ],
     [
-      hole.at + hole.width > wall.length,
+      far > wall.length,
       'width',
-      `an opening inside wall ${wall.mark}, ${reader.print(wall.length)} long${withBuckToo}; it ends at ${reader.print(hole.at + hole.width)}`,
+      `an opening inside wall ${wall.mark}, ${reader.print(wall.length)} long${withBuckToo}; it ends at ${reader.print(far)}`,
     ],
+  ];
+  const onWall = !beside.some(([outside]) => outside);
+  const gable = gables.get(wall.mark);
+  const top = wall.height + (gable && onWall ? roomUnderSlope(gable, hole.at, far, wall.length) : 0);
+  const slope = gable ? `the slope over it, which is at ${reader.print(top)} there` : `the top of wall ${wall.mark}, ${reader.print(wall.height)} high`;
+  const faults: typeof beside = [
+    ...beside,
     [hole.sill < 0, 'sill', `a sill at or above the foot of wall ${wall.mark}${withBuckToo}`],
     [
-      hole.sill + hole.height > wall.height,
+      head > top && gable !== null && (onWall || gable === undefined),
       'height',
-      `a head at or below the top of wall ${wall.mark}, ${reader.print(wall.height)} high${withBuckToo}; it is at ${reader.print(hole.sill + hole.height)}`,
+      `a head at or below ${slope}${withBuckToo}; it is at ${reader.print(head)}`,
     ],
   ];
   const broken = faults.filter(([outside]) => outside);

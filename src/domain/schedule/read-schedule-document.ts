@@ -2,7 +2,10 @@ import type { InputError } from '../evidence/input-error.js';
 import { failure, success, type Result } from '../evidence/result.js';
 import { LENGTH_UNITS, lengthUnitNamed, type LengthUnit } from '../quantity/length-unit.js';
 import { joinWalls } from './join-walls.js';
-import { checkDrawnCorners, placeWalls } from './place-walls.js';
+import { checkDrawnCorners, checkPlacedCorners, checkRings } from './declared-corners.js';
+import { declaredTees } from './declared-tees.js';
+import { checkTees, placedWalls, placeWalls, type WallsToPlace } from './place-walls.js';
+import type { Positions } from './plan-position.js';
 import type { DocumentSource } from './document-source.js';
 import { DOCUMENT_PLACES } from './places.js';
 import { readFeatures } from './read-features.js';
@@ -88,12 +91,14 @@ function readAll(
   const walls = readWalls({ reading, storeys, dimensionsTo: dimensionsTo ?? 'foam-face', context }, wallRows);
   const joins = joinWalls(walls);
   checkDrawnCorners(walls.drafts, joins);
-  checkTees(walls);
+  checkRings(walls.drafts, joins);
+  const plan = { drafts: walls.drafts, joins, tees: declaredTees(walls, context), context };
   checkFace(document, walls);
+  const positions = reading.errors.count === 0 ? placeAll(plan) : null;
   const onWalls = (key: string, most: number): readonly unknown[] => (wallRows.length === 0 ? [] : rowsOf(document, key, most));
-  const openings = readOpenings(reading, onWalls('openings', MAX_OPENINGS), walls, context);
-  const features = readFeatures(reading, onWalls('features', MAX_FEATURES), walls, context);
-  if (reading.errors.count > 0 || name === undefined || units === undefined || dimensionsTo === undefined) return undefined;
+  const { features, gables } = readFeatures(reading, onWalls('features', MAX_FEATURES), walls, context);
+  const openings = readOpenings(reading, onWalls('openings', MAX_OPENINGS), walls, gables, context);
+  if (positions === null || reading.errors.count > 0 || name === undefined || units === undefined || dimensionsTo === undefined) return undefined;
   return {
     format: SCHEDULE_FORMAT,
     name,
@@ -101,7 +106,7 @@ function readAll(
     dimensionsTo,
     range: document.has('range') ? String(document.value('range')).trim() : (context.range ?? ''),
     storeys: [...storeys.read.values()],
-    walls: placeWalls(walls.drafts, joins),
+    walls: placedWalls(plan, positions),
     openings,
     features,
     site,
@@ -144,23 +149,12 @@ function rowsOf(document: RowReader, key: string, most: number, needed: string |
   return [];
 }
 
-/** A wall that hangs on a declared tee has no place of its own here: its coordinates say where it meets the other wall. */
-function checkTees({ drafts }: Walls): void {
-  for (const { reader, ends, start, end } of drafts.values()) {
-    if (ends) continue;
-    if (start?.joint === 'tee')
-      reader.fail(
-        'start',
-        `from and to coordinates for this wall: an end that lies on wall ${start.on} makes the tee, which is not placed by its joint`,
-        `tee on ${start.on}`,
-      );
-    if (end?.joint === 'tee')
-      reader.fail(
-        'end',
-        `from and to coordinates for this wall: an end that lies on wall ${end.on} makes the tee, which is not placed by its joint`,
-        `tee on ${end.on}`,
-      );
-  }
+/** Where every wall stands, with what only shows there: chains that come back otherwise than they say, tees that are elsewhere. */
+function placeAll(plan: WallsToPlace): Positions {
+  const positions = placeWalls(plan);
+  checkPlacedCorners(plan.drafts, plan.joins, positions);
+  checkTees(plan, positions);
+  return positions;
 }
 
 function checkFace(document: RowReader, { drafts }: Walls): void {

@@ -41,7 +41,6 @@ const storeyRow = ({ id, height, grade, storeyAbove, closed, on }: Storey, shown
 });
 
 function wallRow(wall: Wall, shown: Shown): Fields {
-  const placed = [wall.start, wall.end].some((joint) => joint !== null && joint.joint !== 'free');
   return {
     mark: wall.mark,
     storey: wall.storey,
@@ -49,7 +48,7 @@ function wallRow(wall: Wall, shown: Shown): Fields {
     dimensionsTo: wall.dimensionsTo,
     height: shown(wall.height),
     base: shown(wall.base),
-    ...(placed ? {} : { from: [shown(wall.from.x), shown(wall.from.y)], to: [shown(wall.to.x), shown(wall.to.y)] }),
+    ...(wall.placed ? {} : { from: [shown(wall.from.x), shown(wall.from.y)], to: [shown(wall.to.x), shown(wall.to.y)] }),
     length: shown(wall.length),
     ...(wall.arc ? { arc: { radius: shown(wall.arc.radius), turns: wall.arc.turns } } : {}),
     ...(wall.start ? { start: jointFields(wall.start, shown) } : {}),

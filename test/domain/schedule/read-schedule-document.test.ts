@@ -203,7 +203,6 @@ describe('what is refused, with its pointer, what was read and what would do', (
     ['an opening of no width', (d) => (d.openings[0].width = 0), '/openings/0/width', '0', 'more than zero'],
     ['overlapping openings', (d) => d.openings.push({ mark: 'W1', wall: 'A', at: 95, sill: 40, width: 36, height: 40 }), '/openings/1/at', '95', 'it overlaps D1'],
     ['an unknown lining', (d) => (d.openings[0].lining = 'steel'), '/openings/0/lining', 'steel', 'buck, end-closure'],
-    ['a tee without coordinates', (d) => d.walls.push({ mark: 'P', storey: 'S1', core: '6', length: 144, start: { joint: 'tee', on: 'A', at: 120, side: 'left' } }), '/walls/4/start', 'tee on A', 'from and to coordinates'],
     ['a ledge past its wall', (d) => (d.features = [{ kind: 'ledge', wall: 'A', at: 48, from: 0, to: 481, face: 'outside' }]), '/features/0/to', '481', `40'-0" long`],
     ['a core change above its wall', (d) => (d.features = [{ kind: 'core-change', wall: 'A', at: 108, core: '4', flush: 'outside' }]), '/features/0/at', '108', 'below the top'],
     ['a peak past its wall', (d) => (d.features = [{ kind: 'gable', wall: 'B', rise: 10, peakAt: 337 }]), '/features/0/peakAt', '337', 'a peak on wall B'],

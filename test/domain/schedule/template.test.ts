@@ -145,6 +145,7 @@ describe('a schedule as a workbook reads back as the same schedule', () => {
       walls: [
         { mark: '=A', storey: 'S1', core: '6', from: [`-0'-0 1/64"`, '0.000001 mm'], to: [`40'-0 63/64"`, '0.000001 mm'], base: '1.234567 mm', length: '12217.3 mm' },
         { mark: '007', storey: 'S1', core: '8', from: [`600"`, '0 in'], to: [`840"`, `240"`], arc: { radius: `250.3"`, turns: 'right' }, dimensionsTo: 'axis', height: `8'-0 3/8"` },
+        { mark: '8', storey: 'S1', core: '6', from: ['0 in', '-900 in'], to: ['240 in', '-900 in'] },
       ],
       openings: [
         { mark: 'true', wall: '=A', at: `60"`, sill: `2"`, width: `36"`, height: `44.7"`, measured: 'rough', lining: 'end-closure' },
@@ -152,7 +153,7 @@ describe('a schedule as a workbook reads back as the same schedule', () => {
       ],
       features: [
         { kind: 'ledge', wall: '=A', at: `48"`, face: 'outside' },
-        { kind: 'taper-top', wall: '007', faces: 'both' },
+        { kind: 'taper-top', wall: '8', faces: 'both' },
         { kind: 'gable', wall: '=A', rise: `33.3"`, peakAt: '0 in' },
         { kind: 'core-change', wall: '=A', at: `64"`, core: '4', flush: 'centre' },
       ],

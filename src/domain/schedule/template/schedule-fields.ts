@@ -1,7 +1,6 @@
 import { NM_PER_METRE, NM_PER_MM, meantLength, type Nm } from '../../quantity/length.js';
 import { printLength } from '../../quantity/print-length.js';
 import type { DeclaredJoint, Feature, Opening, Pour, Schedule, Site, Wall } from '../schedule.js';
-import { statedWalls } from './stated-walls.js';
 
 type Fields = Readonly<Record<string, unknown>>;
 type Shown = (length: Nm) => string | number;
@@ -9,8 +8,8 @@ type Shown = (length: Nm) => string | number;
 /**
  * A canonical schedule as a document that reads back as the same one, sizes as they were stated.
  *
- * Feet and inches are texts, millimetres and metres numbers. Where every end has whole coordinates they are all written, with the
- * declared joints beside them; otherwise walls declared at both ends are written by length and joints, and placed anew.
+ * Feet and inches are texts, millimetres and metres numbers. Walls that came with coordinates have them, with the declared joints
+ * beside them; those that came without are written by length and joints, and placed anew.
  *
  * @param buckThickness of the range: what a `rough` size was without its buck
  */
@@ -19,7 +18,6 @@ export function scheduleFields(schedule: Schedule, buckThickness: Nm): Fields {
     if (schedule.units === 'mm') return length / NM_PER_MM;
     return schedule.units === 'm' ? length / NM_PER_METRE : printLength(length, schedule.units);
   };
-  const drawn = statedWalls(schedule.walls);
   return {
     format: schedule.format,
     name: schedule.name,
@@ -27,7 +25,7 @@ export function scheduleFields(schedule: Schedule, buckThickness: Nm): Fields {
     dimensionsTo: schedule.dimensionsTo,
     range: schedule.range,
     storeys: schedule.storeys.map((storey) => ({ ...storey, height: shown(storey.height) })),
-    walls: schedule.walls.map((wall) => wallFields(wall, drawn(wall), shown)),
+    walls: schedule.walls.map((wall) => wallFields(wall, !wall.placed, shown)),
     openings: schedule.openings.map((opening) => openingFields(opening, buckThickness, shown)),
     features: schedule.features.map((feature) => featureFields(feature, shown)),
     ...(schedule.site ? { site: siteFields(schedule.site, shown) } : {}),
