@@ -5,10 +5,13 @@ import { RangesModule } from '../ranges/ranges.module.js';
 import { keepScheduleBytes } from './raw-json.js';
 import { SchedulesRepository } from './schedules.repository.js';
 import { SchedulesService } from './schedules.service.js';
+import { TemplateController } from './template.controller.js';
+import { TemplateService } from './template.service.js';
 
 @Module({
   imports: [RangesModule],
-  providers: [SchedulesService, SchedulesRepository],
+  controllers: [TemplateController],
+  providers: [SchedulesService, SchedulesRepository, TemplateService],
   exports: [SchedulesService, SchedulesRepository],
 })
 export class SchedulesModule {

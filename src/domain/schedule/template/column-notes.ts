@@ -9,7 +9,7 @@ export interface ColumnNote {
 
 const note = (text: string, choices?: ColumnNote['choices']): ColumnNote => (choices === undefined ? { note: text } : { note: text, choices });
 const YES_NO = ['yes', 'no'];
-const LENGTH = `12'-6 1/2", 150.5", 3.81 m, or a bare number in the job's units`;
+const LENGTH = `A length, such as 12'-6 1/2" or 3.81 m`;
 
 const joint = (end: 'start' | 'end'): Readonly<Record<string, ColumnNote>> => ({
   [`${end}/joint`]: note(`What the ${end} of a wall without coordinates meets: a corner, a tee on another wall, or nothing (free).`, ['corner', 'tee', 'free']),

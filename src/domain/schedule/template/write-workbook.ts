@@ -6,7 +6,12 @@ import type { Choices, PlannedColumn, SheetPlan } from './sheet-plans.js';
 /** Rows below the header that have the drop-downs, at least; a list of names on another sheet reaches as far. */
 const ROWS_TO_FILL = 1_000;
 const TEXT = '@';
-const WIDTH = { least: 9, most: 44, howTo: [14, 18, 110] } as const;
+const WIDTH = { least: 9, most: 44, howTo: [12, 18, 92] } as const;
+/** A sheet of more columns is printed two pages wide, its first column on both. */
+const COLUMNS_OF_A_PAGE = 14;
+const FONT = { name: 'Arial', size: 10 } as const;
+const LINE_HEIGHT = 14;
+const CHARACTERS_OF_A_LINE = 108;
 const INK = { header: 'FF1F2A30', headerFill: 'FFE4E8EA', neededFill: 'FFCBD5DA', line: 'FF8A979E' } as const;
 const PAGE: Partial<ExcelJS.PageSetup> = { orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0, margins: { left: 0.4, right: 0.4, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 } };
 
@@ -32,7 +37,13 @@ export async function writeWorkbook(plans: readonly SheetPlan[], { howTo, writte
 function addSheet(book: ExcelJS.Workbook, plan: SheetPlan): void {
   const sheet = book.addWorksheet(plan.name, {
     views: [{ state: 'frozen', xSplit: 1, ySplit: 1 }],
-    pageSetup: { ...PAGE, printTitlesRow: '1:1' },
+    pageSetup: {
+      ...PAGE,
+      fitToWidth: plan.columns.length > COLUMNS_OF_A_PAGE ? 2 : 1,
+      printTitlesRow: '1:1',
+      printTitlesColumn: 'A:A',
+      showGridLines: true,
+    },
     headerFooter: { oddFooter: '&L&A&RPage &P of &N' },
   });
   sheet.addRow(plan.columns.map(({ name }) => name));
@@ -50,8 +61,9 @@ function dressColumn(sheet: ExcelJS.Worksheet, column: PlannedColumn, at: number
   const longest = Math.max(column.name.length + 2, ...rows.slice(0, ROWS_TO_FILL).map((row) => String(row[at - 1] ?? '').length + 2));
   sheet.getColumn(at).width = Math.min(WIDTH.most, Math.max(WIDTH.least, longest));
   sheet.getColumn(at).numFmt = TEXT;
+  sheet.getColumn(at).font = FONT;
   const header = sheet.getCell(1, at);
-  header.font = { bold: true, color: { argb: INK.header } };
+  header.font = { ...FONT, bold: true, color: { argb: INK.header } };
   header.fill = { type: 'pattern', pattern: 'solid', fgColor: { argb: column.needed ? INK.neededFill : INK.headerFill } };
   header.border = { bottom: { style: 'medium', color: { argb: INK.line } } };
   header.note = noteOf(column.note);
@@ -84,10 +96,17 @@ function addHowTo(book: ExcelJS.Workbook): void {
   const sheet = book.addWorksheet(HOW_TO_SHEET, { pageSetup: { ...PAGE, orientation: 'portrait' }, views: [{ showGridLines: false }] });
   const rows = howToRows();
   for (const row of rows) sheet.addRow([...row]);
-  WIDTH.howTo.forEach((width, index) => (sheet.getColumn(index + 1).width = width));
-  sheet.getRow(1).font = { bold: true, size: 14, color: { argb: INK.header } };
+  WIDTH.howTo.forEach((width, index) => {
+    sheet.getColumn(index + 1).width = width;
+    sheet.getColumn(index + 1).font = FONT;
+  });
+  sheet.getRow(1).font = { ...FONT, bold: true, size: 14, color: { argb: INK.header } };
   const table = rows.findIndex(({ length }) => length > 1) + 1;
-  sheet.getRow(table).font = { bold: true };
+  sheet.getRow(table).font = { ...FONT, bold: true };
   sheet.getRow(table).eachCell((cell) => (cell.border = { bottom: { style: 'medium', color: { argb: INK.line } } }));
-  for (let row = table; row <= rows.length; row++) sheet.getCell(row, 3).alignment = { wrapText: true, vertical: 'top' };
+  rows.forEach((row, index) => {
+    if (row.length < WIDTH.howTo.length) return;
+    sheet.getRow(index + 1).alignment = { wrapText: true, vertical: 'top' };
+    sheet.getRow(index + 1).height = LINE_HEIGHT * Math.ceil((row[2] ?? '').length / CHARACTERS_OF_A_LINE);
+  });
 }
