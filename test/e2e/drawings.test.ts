@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { lineLengths, readDxf } from '../domain/drawing/read-dxf.js';
 import { pdfPages } from '../support/pdf-text.js';
 import { startServer, type TestServer } from '../support/server.js';
 import { call, submitted, type Job } from './api.js';
 
 interface Takeoff {
-  readonly walls: readonly { readonly mark: string; readonly storey: string }[];
+  readonly walls: readonly { readonly mark: string; readonly storey: string; readonly lengthMm: number }[];
   readonly junctions: readonly { readonly id: string; readonly kind: string }[];
 }
 
@@ -67,6 +68,73 @@ describe('drawings', () => {
     expect(pages).toHaveLength(1);
     for (const words of [job.number, 'Mill Lane house', 'Heron Forms (demo)', 'They are not engineering.'])
       expect(pages[0]).toContain(words);
+  });
+
+  it('a DXF is read by a general-purpose reader, in millimetres, with the wall as one of its lengths', async () => {
+    const dxf = readDxf((await drawn('elevation', 'A1', 'image/vnd.dxf')).toString('latin1'));
+    expect(dxf.header['$INSUNITS']).toBe(4);
+    const lengths = lineLengths(dxf, 'dimensions');
+    const wanted = takeoff.walls.find(({ mark }) => mark === 'A1')?.lengthMm ?? NaN;
+    expect(Math.min(...lengths.map((length) => Math.abs(length - wanted)))).toBeLessThan(1e-6);
+  });
+
+  it('carries the cautions in every type that has words', async () => {
+    const page = pdfPages(await drawn('elevation', 'A1', 'application/pdf'))[0] ?? '';
+    const svg = (await drawn('elevation', 'A1', 'image/svg+xml')).toString();
+    const dxf = (await drawn('elevation', 'A1', 'image/vnd.dxf')).toString('latin1');
+    for (const words of [page, svg, dxf]) expect(words).toContain('not engineering');
+  });
+
+  it.each([
+    { accept: undefined, type: 'image/svg+xml' },
+    { accept: '*/*', type: 'image/svg+xml' },
+    { accept: 'image/*', type: 'image/svg+xml' },
+    { accept: 'image/svg+xml;q=0.2, image/png;q=0.9, application/pdf;q=0.5', type: 'image/png' },
+    { accept: 'image/svg+xml;q=0, image/png;q=0, */*;q=0.1', type: 'image/vnd.dxf' },
+    { accept: 'text/html, application/pdf;q=0.9, */*;q=0.8', type: 'application/pdf' },
+    { accept: 'IMAGE/VND.DXF', type: 'image/vnd.dxf' },
+  ])('who accepts $accept gets $type', async ({ accept, type }) => {
+    const response = await server.fetch(`/v1/jobs/${job.id}/drawings/elevation/A1`, {
+      as: 'contractor',
+      headers: accept === undefined ? {} : { accept },
+    });
+    await response.arrayBuffer();
+    expect([response.status, response.headers.get('content-type')?.split(';')[0]]).toEqual([200, type]);
+    expect(response.headers.get('vary')?.toLowerCase()).toContain('accept');
+  });
+
+  it('is named after job, kind and mark', async () => {
+    const nameOf = async (accept: string): Promise<string | null> => {
+      const response = await drawing('elevation', 'A1', accept);
+      await response.arrayBuffer();
+      return response.headers.get('content-disposition');
+    };
+    expect(await nameOf('image/svg+xml')).toBe(`inline; filename="${job.number}-elevation-A1.svg"`);
+    expect(await nameOf('image/png')).toBe(`inline; filename="${job.number}-elevation-A1.png"`);
+    expect(await nameOf('application/pdf')).toBe(`inline; filename="${job.number}-elevation-A1.pdf"`);
+    expect(await nameOf('image/vnd.dxf')).toBe(`attachment; filename="${job.number}-elevation-A1.dxf"`);
+  });
+
+  it('what is known is not sent again', async () => {
+    const first = await drawing('plan', 'S1', 'image/vnd.dxf');
+    await first.arrayBuffer();
+    const tag = first.headers.get('etag') ?? '';
+    expect(tag).toMatch(/^"[\w-]{43}"$/);
+    const again = async (accept: string): Promise<Response> =>
+      server.fetch(`/v1/jobs/${job.id}/drawings/plan/S1`, { as: 'contractor', headers: { accept, 'if-none-match': tag } });
+    const known = await again('image/vnd.dxf');
+    expect([known.status, (await known.arrayBuffer()).byteLength, known.headers.get('etag')]).toEqual([304, 0, tag]);
+    const other = await again('image/svg+xml');
+    await other.arrayBuffer();
+    expect(other.status).toBe(200);
+  });
+
+  it('another contractor’s job has no drawings', async () => {
+    for (const accept of ['image/svg+xml', 'image/vnd.dxf']) {
+      const response = await server.fetch(`/v1/jobs/${job.id}/drawings/plan/S1`, { as: 'neighbour', headers: { accept } });
+      await response.arrayBuffer();
+      expect(response.status).toBe(404);
+    }
   });
 
   it.each([

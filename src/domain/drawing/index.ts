@@ -1,5 +1,6 @@
 export { drawingsPdf } from './drawings-pdf.js';
 export type { DrawingsPdfInput } from './drawings-pdf.js';
+export { renderDxf } from './dxf.js';
 export { wallElevation } from './elevation.js';
 export { junctionDetail } from './junction-detail.js';
 export { lengthLabel } from './length-label.js';

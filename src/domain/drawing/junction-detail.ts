@@ -99,7 +99,7 @@ function detailAt(job: DetailJob, scale: DrawingScale): Drawing {
 }
 
 function frameOf(job: DetailJob, sheet: Sheet, shift: { x: Nm; y: Nm }): DetailFrame {
-  return { ...job, sheet, toSheet: (point) => ({ x: Math.round(point.x) + shift.x, y: Math.round(point.y) + shift.y }) };
+  return { ...job, sheet, toSheet: (point) => ({ x: point.x + shift.x, y: point.y + shift.y }) };
 }
 
 function paint(frame: DetailFrame, view: DetailView): void {

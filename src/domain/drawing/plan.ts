@@ -66,7 +66,7 @@ function planAt(
     walls,
     sheet: target,
     obstacles: new Obstacles(scratch.mm(CELL_MM)),
-    toSheet: (point) => ({ x: Math.round(point.x) + shift.x, y: Math.round(point.y) + shift.y }),
+    toSheet: (point) => ({ x: point.x + shift.x, y: point.y + shift.y }),
   });
   paint(frameOf(scratch, { x: 0, y: 0 }));
   const box = extentOf(scratch.drawing({ name: '', title: '', scaleText: '', width: 0, height: 0 }).shapes);
@@ -84,6 +84,7 @@ function paint(frame: PlanFrame): void {
   for (const wall of frame.walls) drawWall(frame, wall);
   for (const wall of frame.walls) joinBranches(frame, wall);
   for (const wall of frame.walls) drawClosures(frame, wall);
+  for (const wall of frame.walls) drawAxis(frame, wall);
   for (const wall of frame.walls) drawOpenings(frame, wall);
   frame.obstacles.addSolids(frame.walls.map((wall) => wall.body));
   const longestFirst = [...frame.walls].sort((a, b) => b.wall.length - a.wall.length);
@@ -98,6 +99,11 @@ function drawWall(frame: PlanFrame, wall: PlanWall): void {
   sheet.polygon('piece', quadPoints(frame, wall.core), { fill: TINT.concrete, outline: false });
   for (const panel of [wall.outsidePanel, wall.insidePanel])
     sheet.polygon('piece', quadPoints(frame, panel), { fill: TINT.foam });
+}
+
+/** From node to node; the openings are painted over it. */
+function drawAxis(frame: PlanFrame, { wall, at }: PlanWall): void {
+  frame.sheet.line('node', frame.toSheet(at(0, 0)), frame.toSheet(at(wall.length, 0)));
 }
 
 function drawClosures(frame: PlanFrame, wall: PlanWall): void {
@@ -150,6 +156,7 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
       sample('form panel', TINT.foam),
       sample('concrete core', TINT.concrete),
       sample('opening', TINT.paper),
+      { ...sample('axis, from node to node', TINT.concrete), stroke: 'axis' },
       ...(storey.junctions.some((junction) => junction.kind === 'free-end') ? [sample('end closure', TINT.closure)] : []),
     ],
     notes: [...notes, ...tees],

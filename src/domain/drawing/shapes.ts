@@ -19,6 +19,8 @@ export interface Drawing {
   readonly height: Nm;
   readonly layers: readonly Layer[];
   readonly shapes: readonly Shape[];
+  /** Shapes from this index on belong to the paper: frame, title block, legend and notes. Those before it are of the model. */
+  readonly paperFrom: number;
 }
 
 export interface Layer {

@@ -18,7 +18,7 @@ export interface LegendEntry {
   readonly fill: string | null;
   readonly pattern: HatchPattern | null;
   /** A thick line through the sample: seam, rip. */
-  readonly stroke: 'seam' | 'rip' | 'hidden' | null;
+  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | null;
 }
 
 /** Lines of legend and notes set in columns as wide as the sheet allows. */
@@ -41,6 +41,7 @@ export function furnitureHeightMm(furniture: Furniture, widthMm: number): number
 
 /** Draws legend, notes, title block and frame upward from the sheet's lower edge at y = 0. */
 export function drawFurniture(sheet: Sheet, furniture: Furniture, width: Nm, height: Nm): void {
+  sheet.beginPaper();
   const widthMm = width / sheet.mm(1);
   const inner = widthMm - 2 * MARGIN_MM;
   const mm = (value: number): Nm => sheet.mm(value);
@@ -119,6 +120,7 @@ function drawLegendRow(sheet: Sheet, row: readonly LegendEntry[], y: number): vo
     const middle = sheet.mm(x + SWATCH_MM.width / 2);
     if (entry.stroke === 'seam') sheet.line('seam', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'rip') sheet.line('rip', { x: box.left, y: box.top }, { x: box.right, y: box.top });
+    if (entry.stroke === 'axis') sheet.line('node', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
     if (entry.stroke === 'hidden') sheet.rect('hidden', box, { fill: TINT.paper });
     sheet.text({ x: sheet.mm(x + SWATCH_MM.width + 1.5), y: sheet.mm(y) }, entry.text, TEXT_MM.small);
     x += entryWidth(entry);

@@ -39,6 +39,7 @@ const CONTROL = /[\u0000-\u001f\u007f\u2028\u2029]+/g;
 export class Sheet {
   readonly scale: number;
   private readonly shapes: Shape[] = [];
+  private paperFrom = Infinity;
 
   constructor(scale: number) {
     this.scale = scale;
@@ -47,6 +48,11 @@ export class Sheet {
   /** Millimetres of paper as a length of the model. */
   mm(paper: number): Nm {
     return millimetres(paper) * this.scale;
+  }
+
+  /** What is drawn from now on belongs to the paper, not to the model. */
+  beginPaper(): void {
+    this.paperFrom = this.shapes.length;
   }
 
   line(layer: LayerName, from: DrawingPoint, to: DrawingPoint): void {
@@ -111,7 +117,8 @@ export class Sheet {
   }
 
   drawing(head: Pick<Drawing, 'name' | 'title' | 'scaleText' | 'width' | 'height'>): Drawing {
-    return { ...head, title: clean(head.title), scale: this.scale, layers: LAYERS, shapes: this.shapes };
+    const paperFrom = Math.min(this.paperFrom, this.shapes.length);
+    return { ...head, title: clean(head.title), scale: this.scale, layers: LAYERS, shapes: this.shapes, paperFrom };
   }
 }
 

@@ -1,6 +1,7 @@
 import {
   drawingsPdf,
   junctionDetail,
+  renderDxf,
   renderPng,
   renderSvg,
   storeyPlan,
@@ -36,6 +37,7 @@ export async function draw(input: DrawInput): Promise<string | Uint8Array | null
   const drawing = drawn(input);
   if (!drawing) return null;
   if (input.type === 'image/svg+xml') return renderSvg(drawing);
+  if (input.type === 'image/vnd.dxf') return renderDxf(drawing);
   if (input.type === 'image/png') return renderPng(drawing, shippedFonts(), input.widthPx);
   const { header, units } = input;
   const setting = { title: `${header.job} ${drawing.title}`, author: header.supplier, createdAt: new Date(input.createdAt) };

@@ -14,5 +14,5 @@ export const DrawingQuery = z.object({
 });
 export type DrawingQuery = z.infer<typeof DrawingQuery>;
 
-export const DRAWING_TYPES = ['image/svg+xml', 'image/png', 'application/pdf'] as const;
+export const DRAWING_TYPES = ['image/svg+xml', 'image/png', 'image/vnd.dxf', 'application/pdf'] as const;
 export type DrawingType = (typeof DRAWING_TYPES)[number];

@@ -24,6 +24,12 @@ export interface WantedDrawing {
   readonly widthPx: number;
 }
 
+export interface DrawnFile {
+  readonly bytes: Buffer;
+  /** Number of the job that is drawn. */
+  readonly job: string;
+}
+
 @Injectable()
 export class DrawingsService {
   constructor(
@@ -37,12 +43,12 @@ export class DrawingsService {
     private readonly people: PeopleRepository,
   ) {}
 
-  async draw(actor: Actor, jobId: string, wanted: WantedDrawing): Promise<Buffer> {
+  async draw(actor: Actor, jobId: string, wanted: WantedDrawing): Promise<DrawnFile> {
     permit(actor, 'drawing.read');
     const input = await this.database.transaction(actor, (tx) => this.input(tx, jobId, wanted));
     const drawing = await this.pool.run<DrawInput, string | Uint8Array | null>('modules/drawings/draw.worker.js', 'draw', input);
     if (drawing === null) throw nothingOf(wanted);
-    return Buffer.from(drawing as Uint8Array);
+    return { bytes: Buffer.from(drawing as Uint8Array), job: input.header.job };
   }
 
   private async input(tx: Transaction, jobId: string, wanted: WantedDrawing): Promise<DrawInput> {
