@@ -49,6 +49,8 @@ function unread(text: string): string {
   if (/\d ?e ?[+-]?\d/.test(text)) return `the number written out in digits: ${EXAMPLES}`;
   if (text.includes("''")) return `two apostrophes have two readings: write 6" for inches or 6' for feet`;
   if (/\d(?:'|ft\.?|feet|foot) ?-? ?[\d./ -]+$/.test(text)) return `the inches with their mark, as in 12'-6"`;
+  const pair = /^(\d+)(?: ?- ?| )(\d+(?:\.\d+|[ -]\d+\/\d+)?)$/.exec(text);
+  if (pair && Number.parseFloat(pair[2] ?? '') < 12) return `the marks of what each number is: ${pair[1]}'-${pair[2]}" for feet and inches, one number with its unit for anything else`;
   if (/('|"|ft|feet|foot|in|inch|inches)/.test(text) && /\d ?(mm|cm|m|met(?:re|er)s?)\b/.test(text)) {
     return `one system of units in one length: ${EXAMPLES}`;
   }

@@ -2,6 +2,7 @@ import { pipeline, Readable } from 'node:stream';
 import { parse as parseStream } from 'csv-parse';
 import { parse as parseStart } from 'csv-parse/sync';
 import { FileRefusal } from '../file-refusal.js';
+import { oneTable } from '../one-table.js';
 import { headerRowOf, ROWS_TO_HEADER } from '../tabular/header-row.js';
 import type { CellValue, SheetRow } from '../tabular/sheet-row.js';
 import { textSlices, textStart } from '../text-encoding.js';
@@ -21,7 +22,9 @@ const FORMAT = {
  * The rows of a CSV file, read slice by slice as they are asked for: comma, semicolon or tab (the one that makes most of the header row),
  * quoted fields, any line ends. An inch mark inside a field needs no quoting. Rows are numbered as a spreadsheet shows them.
  */
-export async function* csvRows(name: string, bytes: Uint8Array): AsyncGenerator<SheetRow> {
+export const csvRows = (name: string, bytes: Uint8Array): AsyncGenerator<SheetRow> => oneTable(name, rowsOf(name, bytes));
+
+async function* rowsOf(name: string, bytes: Uint8Array): AsyncGenerator<SheetRow> {
   const parser = parseStream({ ...FORMAT, delimiter: delimiterOf(textStart(bytes) ?? '') });
   pipeline(Readable.from(textSlices(name, bytes)), parser, () => undefined);
   let row = 0;

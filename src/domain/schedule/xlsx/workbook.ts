@@ -1,4 +1,5 @@
 import { FileRefusal } from '../file-refusal.js';
+import { oneTable } from '../one-table.js';
 import { HOW_TO_SHEET, isHowTo } from '../template/how-to.js';
 import type { SheetRow } from '../tabular/sheet-row.js';
 import { builtInFormat, customFormat, type CellFormat } from './cell-formats.js';
@@ -47,7 +48,7 @@ export async function workbookSheets(file: string, bytes: Uint8Array): Promise<r
     if (name === HOW_TO_SHEET && (await isHowTo(cells(path, emptyLayout())))) continue;
     const rows = (): AsyncGenerator<SheetRow> => {
       const layout = emptyLayout();
-      return visibleRows({ file, name, hidden }, cells(path, layout), layout);
+      return oneTable(name, visibleRows({ file, name, hidden }, cells(path, layout), layout));
     };
     read.push({ name, rows });
   }
