@@ -50,7 +50,7 @@ describe('the template workbook', () => {
 
   it('has in its example every kind of thing a schedule holds but a curve and a taper top', async () => {
     const { walls, openings, features, site, pour } = documentRead(exampleDocument(RANGE));
-    expect(walls.filter(({ start, end }) => start !== null && end !== null).map(({ mark }) => mark)).toEqual(['R', 'S', 'T']);
+    expect(walls.filter(({ start, end }) => start !== null && end !== null).map(({ mark }) => mark)).toEqual(['Q', 'R', 'S', 'T']);
     expect(openings.map(({ mark, sill, measured }) => [mark, sill > 0, measured])).toEqual([['D1', false, 'concrete'], ['W1', true, 'concrete'], ['W2', true, 'rough']]);
     expect(features.map(({ kind }) => kind)).toEqual(['ledge', 'gable', 'core-change']);
     expect([Object.keys(site ?? {}).length, Object.keys(pour ?? {}).length]).toEqual([6, 11]);
@@ -58,7 +58,7 @@ describe('the template workbook', () => {
 
   it('does without a core change where the range has one core', async () => {
     const range = { ...RANGE, cores: ['150'] };
-    const result = await readSchedule([{ name: 't.xlsx', bytes: await templateWorkbook({ ...CONTEXT, range }) }], { ...HERON, cores: ['150'] });
+    const result = await readSchedule([{ name: 't.xlsx', bytes: await templateWorkbook({ ...CONTEXT, range }) }], { ...HERON, cores: ['150'], coreWidths: new Map([['150', inches(6)]]) });
     expect(result).toMatchObject({ ok: true, value: { features: [{ kind: 'ledge' }, { kind: 'gable' }], unknown: [] } });
   });
 
@@ -100,9 +100,11 @@ describe('the template workbook', () => {
   });
 
   it('has its header in view and on every printed page', async () => {
-    const walls = sheetOf(await opened(await templateWorkbook(CONTEXT)), 'walls');
-    expect(walls.views[0]).toMatchObject({ state: 'frozen', ySplit: 1 });
-    expect(walls.pageSetup).toMatchObject({ orientation: 'landscape', fitToWidth: 1, fitToHeight: 0, printTitlesRow: '1:1' });
+    const book = await opened(await templateWorkbook(CONTEXT));
+    for (const [name, pages] of [['walls', 2], ['openings', 1], ['features', 1], ['storeys', 1], ['job', 1]] as const) {
+      expect(sheetOf(book, name).views[0]).toMatchObject({ state: 'frozen', xSplit: 1, ySplit: 1 });
+      expect([name, sheetOf(book, name).pageSetup]).toEqual([name, expect.objectContaining({ orientation: 'landscape', fitToWidth: pages, fitToHeight: 0, printTitlesRow: '1:1', printTitlesColumn: 'A:A' })]);
+    }
   });
 
   it('a word added to the page of explanations makes it a sheet like any other, which is listed', async () => {

@@ -14,7 +14,7 @@ type Fields = Readonly<Record<string, unknown>>;
 
 /**
  * An invented small house as a document `wallcourse/schedule@1`: a ring of four walls with a gable and a ledge, a partition that makes
- * two tees, two yard walls by length and joint, and a free wall whose core changes four courses up.
+ * two tees where it is drawn, one that stands on its tee, two yard walls by length and joint, and a free wall whose core changes four courses up.
  */
 export function exampleDocument({ code, cores, courseHeight }: TemplateRange): Fields {
   const main = cores.includes('6') ? '6' : (cores[0] ?? '');
@@ -33,6 +33,7 @@ export function exampleDocument({ code, cores, courseHeight }: TemplateRange): F
       wall('C', [`32'-0"`, `24'-0"`], [`0'-0"`, `24'-0"`]),
       wall('D', [`0'-0"`, `24'-0"`], [`0'-0"`, `0'-0"`]),
       { ...wall('P', [`14'-0"`, `0'-4"`], [`14'-0"`, `23'-8"`]), dimensionsTo: 'axis' },
+      { mark: 'Q', storey: 'S1', core: main, length: `8'-0"`, start: { joint: 'tee', on: 'A', at: `27'-0"`, side: 'left' }, end: { joint: 'free' } },
       yardWall('R', main, courseHeight, { length: `12'-0"`, start: { joint: 'free' }, end: { joint: 'corner', turn: 90, with: { wall: 'S', end: 'start' } } }),
       yardWall('S', main, courseHeight, { length: `8'-6"`, start: { joint: 'corner', turn: 90, with: { wall: 'R', end: 'end' } }, end: { joint: 'free' } }),
       { mark: 'T', storey: 'S1', core: thicker ?? main, length: `16'-0"`, start: { joint: 'free' }, end: { joint: 'free' } },
