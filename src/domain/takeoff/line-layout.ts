@@ -1,81 +1,38 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
-import { compareCost, layCourses, mirroredRun, piecesOf, USUAL, WIDE, type BondMemory, type Breadth, type LayoutCost } from './bond.js';
-import type { Placement } from './placements.js';
-import { offModule } from './placements.js';
-import type { CourseRun, Segment } from './runs.js';
+import { layCourses, USUAL, WIDE, type BondMemory, type Breadth, type LineLayout } from './bond.js';
+import type { WaysMemory } from './bond-course.js';
+import { compareCost } from './bond-cost.js';
+import { lineKey } from './layout-kinds.js';
+import type { LaidLine, LinePiece } from './layout-line.js';
+import { mirroredRun } from './layout-mirror.js';
+import { remainderAtLeg, seamPlaces, withSeam, type Seam } from './layout-seams.js';
+import { offModule, piecesOf } from './placements.js';
+import type { CourseRun } from './runs.js';
 
-/** A straight piece of a course along its line. */
-export interface LinePiece {
-  readonly from: Nm;
-  readonly to: Nm;
-  /** Station of the joint off the interlock that this piece was cut for, null where it has none. */
-  readonly seamAt: Nm | null;
-  /** That joint is a leg's own and moves from course to course; it is no seam of the line. */
-  readonly atLeg: boolean;
-  /** Added to its axis length where an end is cut on the skew. */
-  readonly over: Nm;
-}
+export type { LaidLine, LinePiece };
 
-export interface LaidLine {
+const REMEMBERED = 20_000;
+
+/** A line as it is tried: from one end or the other, without a seam or parted at one. */
+interface Trial {
+  readonly turned: boolean;
+  readonly seam: Seam | null;
   readonly runs: readonly CourseRun[];
-  /** Straight pieces of each course in order of station. */
-  readonly pieces: readonly (readonly LinePiece[])[];
-  /** The line's seam and what is left of the module; no station where it falls on the legs; null where every run is whole modules. */
-  readonly seam: { readonly at: Nm | null; readonly remainder: Nm } | null;
-  readonly cost: LayoutCost;
-  /** Lengths of all straight pieces, longest first, ripped ones as negative numbers: what two layouts are compared by last. */
-  readonly lengths: readonly Nm[];
 }
 
-interface Seam {
-  readonly at: Nm;
-  readonly remainder: Nm;
+interface Tried extends Trial {
+  readonly layout: LineLayout;
 }
 
-/** The shortest part of a run right of its seam, in 48ths of a form: candidates for the place of the seam. */
-const SEAM_STEPS = [48, 32, 40, 24, 64, 96, 16, 8];
-
-/** Splits the run that spans from leg to leg at the seam; other segments stay as they are. */
-function withSeam(run: CourseRun, at: Nm, range: FormRange): CourseRun {
-  const segments = run.segments.flatMap((segment): Segment[] => {
-    if (offModule(segment, range) === 0 || at <= segment.from || at >= segment.to) return [segment];
-    return [
-      { ...segment, to: at, fixedRight: false, seamRight: true, overRight: 0 },
-      { ...segment, from: at, fixedLeft: false, seamLeft: true, wholeAtSeam: true, overLeft: 0 },
-    ];
-  });
-  return { ...run, segments };
-}
-
-/**
- * Places where a line's seam may stand: the same station in every course, a whole number of modules from the right-hand legs,
- * leaving no piece below the minimum on either side.
- */
-function seamPlaces(runs: readonly CourseRun[], range: FormRange): Seam[] {
-  const spans = runs.flatMap((run) => run.segments.filter((segment) => offModule(segment, range) > 0));
-  if (spans.length === 0) return [];
-  const left = Math.max(...spans.map((segment) => segment.from));
-  const right = Math.min(...spans.map((segment) => segment.to));
-  const remainder = offModule(spans[0]!, range);
-  const step = range.formLength / 48;
-  return SEAM_STEPS.map((steps) => ({ at: right - Math.round((steps * step) / range.cutModule) * range.cutModule, remainder }))
-    .filter(({ at }) => at - left >= range.minPiece && right - at >= range.minPiece);
-}
-
-/** A run too short to be parted has its off-module joint at a leg, which moves from course to course; the bond counts it. */
-function seamAtLeg(runs: readonly CourseRun[], range: FormRange): LaidLine['seam'] {
-  const span = runs.flatMap((run) => run.segments).find((segment) => offModule(segment, range) > 0);
-  return span ? { at: null, remainder: offModule(span, range) } : null;
-}
-
-function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement[])[], seam: LaidLine['seam'], cost: LayoutCost, range: FormRange): LaidLine {
+function finish({ runs, seam, layout }: Tried, range: FormRange): LaidLine {
   const pieces = runs.map((run, course) =>
     run.segments.flatMap((segment, index) => {
-      const own = piecesOf(segment, chosen[course]![index]!);
+      const own = piecesOf(segment, layout.chosen[course]![index]!, range.formLength);
       const seamHere = segment.seamRight || offModule(segment, range) > 0;
       return own.map((piece, order): LinePiece => ({
-        ...piece,
+        from: piece.from,
+        to: piece.to,
         seamAt: seamHere && order === own.length - 1 ? piece.to : null,
         atLeg: !segment.seamRight,
         over: (order === 0 ? segment.overLeft : 0) + (order === own.length - 1 ? segment.overRight : 0),
@@ -83,7 +40,8 @@ function finish(runs: readonly CourseRun[], chosen: readonly (readonly Placement
     }),
   );
   const lengths = runs.flatMap((run, course) => pieces[course]!.map(({ from, to, over }) => (run.ripped ? -1 : 1) * (to - from + over)));
-  return { runs, pieces, seam, cost, lengths: lengths.sort((a, b) => b - a) };
+  const atLeg = seam ? null : remainderAtLeg(runs, range);
+  return { runs, pieces, seam: seam ?? (atLeg === null ? null : { at: null, remainder: atLeg }), cost: layout.cost, lengths: lengths.sort((a, b) => b - a) };
 }
 
 export function compareLengths(a: readonly Nm[], b: readonly Nm[]): number {
@@ -91,26 +49,6 @@ export function compareLengths(a: readonly Nm[], b: readonly Nm[]): number {
   const index = a.findIndex((length, place) => length !== b[place]);
   return index < 0 ? 0 : a[index]! - b[index]!;
 }
-
-/** Which of two layouts is taken: bond, forms, cuts, then fewer and shorter pieces; equal means the same pieces. */
-export const compareLaid = (a: LaidLine, b: LaidLine): number => compareCost(a.cost, b.cost) || compareLengths(a.lengths, b.lengths);
-
-/** Lays a line from one end: without a seam, or with the best of its possible seams. */
-function layOneWay(runs: readonly CourseRun[], range: FormRange, memory: BondMemory, breadth: Breadth, seams: readonly Seam[]): LaidLine {
-  if (seams.length === 0) {
-    const layout = layCourses(runs, range, memory, breadth);
-    return finish(runs, layout.chosen, seamAtLeg(runs, range), layout.cost, range);
-  }
-  const laid = seams.map((seam) => {
-    const split = runs.map((run) => withSeam(run, seam.at, range));
-    const layout = layCourses(split, range, memory, breadth);
-    return finish(split, layout.chosen, seam, layout.cost, range);
-  });
-  return laid.reduce((best, next) => (compareLaid(next, best) < 0 ? next : best));
-}
-
-const isBroken = ({ cost }: LaidLine): boolean => cost[0] + cost[1] > 0;
-const better = (a: LaidLine, b: LaidLine): LaidLine => (compareLaid(b, a) < 0 ? b : a);
 
 const mirroredPiece = ({ from, to, seamAt, atLeg, over }: LinePiece, length: Nm): LinePiece => ({
   over,
@@ -129,21 +67,52 @@ function mirrored(laid: LaidLine, length: Nm): LaidLine {
   };
 }
 
+/** Which of two layouts is taken: bond, forms, cuts, then fewer and shorter pieces; equal means the same pieces. */
+const better = (a: Tried, b: Tried, range: FormRange): Tried =>
+  (compareCost(b.layout.cost, a.layout.cost) || compareLengths(finish(b, range).lengths, finish(a, range).lengths)) < 0 ? b : a;
+
+const isBroken = ({ layout: { cost } }: Tried): boolean => cost[0] + cost[1] > 0;
+
+/** The courses of a line as they are laid from one end, parted at a seam or not. */
+function trialOf(runs: readonly CourseRun[], turned: boolean, seam: Seam | null, length: Nm, range: FormRange): Trial {
+  const seen = turned ? runs.map((run) => mirroredRun(run, length)) : runs;
+  return { turned, seam, runs: seam ? seen.map((run) => withSeam(run, seam.at, range)) : seen };
+}
+
+/** Lays every trial with a breadth and takes the best. */
+function layBest(trials: readonly Trial[], range: FormRange, ways: WaysMemory, breadth: Breadth): Tried {
+  return trials.map((trial): Tried => ({ ...trial, layout: layCourses(trial.runs, range, ways, breadth) })).reduce((best, next) => better(best, next, range));
+}
+
+/** Lays a line from both ends, each with the best of its seams where it needs one; a broken bond is looked at once more, more widely. */
+function layBothWays(runs: readonly CourseRun[], length: Nm, range: FormRange, ways: WaysMemory): Tried {
+  const ends = [false, true].map((turned): readonly Trial[] => {
+    const whole = trialOf(runs, turned, null, length, range);
+    const seams = seamPlaces(whole.runs, range);
+    return seams.length === 0 ? [whole] : seams.map((seam) => ({ ...whole, seam, runs: whole.runs.map((run) => withSeam(run, seam.at, range)) }));
+  });
+  const usual = ends.map((trials) => layBest(trials, range, ways, USUAL));
+  const best = usual.reduce((ahead, back) => better(ahead, back, range));
+  return isBroken(best) ? better(best, layBest(usual, range, ways, WIDE), range) : best;
+}
+
 /**
  * Lays a line from both ends and takes the better, so that a mirrored or reversed drawing is laid with the same pieces. Where every
- * layout found that way breaks a bond, the wide search tries again at the seams they chose.
+ * layout found that way breaks a bond, the wide search tries again at the seams they chose. A line like one before takes its pieces.
  *
  * @param length of the line, node to node [nm]
- * @param memory what was ranked before, for lines of the same range
+ * @param memory of lines of the same range
  */
 export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange, memory: BondMemory): LaidLine {
-  const turned = runs.map((run) => mirroredRun(run, length));
-  const ahead = layOneWay(runs, range, memory, USUAL, seamPlaces(runs, range));
-  const back = layOneWay(turned, range, memory, USUAL, seamPlaces(turned, range));
-  const usual = better(ahead, mirrored(back, length));
-  if (!isBroken(usual)) return usual;
-  const seamOf = ({ seam }: LaidLine): readonly Seam[] => (seam === null || seam.at === null ? [] : [{ at: seam.at, remainder: seam.remainder }]);
-  const wideAhead = layOneWay(runs, range, memory, WIDE, seamOf(ahead));
-  const wideBack = layOneWay(turned, range, memory, WIDE, seamOf(back));
-  return better(usual, better(wideAhead, mirrored(wideBack, length)));
+  if (memory.size > REMEMBERED) memory.clear();
+  const key = lineKey(runs);
+  const known = memory.get(key);
+  if (known) {
+    const own = known.seam ? trialOf(runs, known.turned, known.seam, length, range).runs : runs;
+    return { ...known.laid, runs: known.seam && known.turned ? own.map((run) => mirroredRun(run, length)) : own };
+  }
+  const tried = layBothWays(runs, length, range, (memory.ways ??= new Map()));
+  const laid = tried.turned ? mirrored(finish(tried, range), length) : finish(tried, range);
+  memory.set(key, { laid, turned: tried.turned, seam: tried.seam });
+  return laid;
 }

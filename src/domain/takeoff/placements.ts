@@ -5,10 +5,14 @@ import type { Segment } from './runs.js';
 /** Shares of a form are counted in this unit, which every 1/k up to k = 12 divides. */
 export const FORM_SHARE = 27_720;
 
-/** One way to fill a segment with forms: at most a starter and a closure are cut, everything between is whole. */
+/**
+ * One way to fill a segment with forms: at most a starter and a closure are cut, everything between is whole, so the joints stand
+ * one form apart. Places are counted from the segment's left end: segments of one length share their placements.
+ */
 export interface Placement {
-  /** Joints between the segment's own pieces, in order. */
-  readonly joints: readonly Nm[];
+  /** From the segment's left end to the first joint; nothing where there is none. */
+  readonly firstJoint: Nm;
+  readonly joints: number;
   /** Forms this takes, in `FORM_SHARE`: whole ones, and the share of a form each cut piece is likely to take. */
   readonly forms: number;
   readonly cuts: number;
@@ -25,21 +29,25 @@ function shareOf(piece: Nm, form: Nm): number {
 /** Length on the longer face: what the pieces are cut from. */
 const faceLength = (segment: Segment): Nm => segment.to - segment.from + segment.overLeft + segment.overRight;
 
-function placement(segment: Segment, first: Nm, last: Nm, ripped: boolean, form: Nm): Placement {
-  const length = faceLength(segment);
-  const end = segment.to + segment.overRight;
-  const joints: Nm[] = [];
-  for (let at = segment.from - segment.overLeft + first; at <= end - last && at < end; at += form) joints.push(at);
-  const between = first === length ? 0 : Math.round((length - first - last) / form);
-  const ends = first === length ? [first] : [first, last];
-  const cut = ends.filter((piece) => piece < form);
-  const apart = ends.reduce((sum, piece) => sum + shareOf(piece, form), 0);
+const squared = (piece: Nm): number => Math.round(piece / 100_000) ** 2;
+
+/** One piece fills the segment. */
+function single(length: Nm, ripped: boolean, form: Nm): Placement {
+  const whole = length >= form;
+  return { firstJoint: 0, joints: 0, forms: ripped ? FORM_SHARE : shareOf(length, form), cuts: whole ? 0 : 1, spread: whole ? 0 : squared(length) };
+}
+
+function placement(segment: Segment, length: Nm, first: Nm, last: Nm, ripped: boolean, form: Nm): Placement {
+  const between = Math.round((length - first - last) / form);
+  const cut = [first, last].filter((piece) => piece < form);
+  const apart = shareOf(first, form) + shareOf(last, form);
   const together = cut.length === 2 && first + last <= form ? FORM_SHARE : Infinity;
   return {
-    joints,
-    forms: ripped ? (ends.length + between) * FORM_SHARE : between * FORM_SHARE + Math.min(apart, together),
+    firstJoint: first - segment.overLeft,
+    joints: between + 1,
+    forms: ripped ? (2 + between) * FORM_SHARE : between * FORM_SHARE + Math.min(apart, together),
     cuts: cut.length,
-    spread: cut.reduce((sum, piece) => sum + Math.round(piece / 100_000) ** 2, 0),
+    spread: cut.reduce((sum, piece) => sum + squared(piece), 0),
   };
 }
 
@@ -52,7 +60,7 @@ function placement(segment: Segment, first: Nm, last: Nm, ripped: boolean, form:
 export function placementsOf(segment: Segment, ripped: boolean, range: PlacementRange): Placement[] {
   const { formLength, cutModule, minPiece } = range;
   const length = faceLength(segment);
-  if (length <= formLength) return [placement(segment, length, 0, ripped, formLength)];
+  if (length <= formLength) return [single(length, ripped, formLength)];
   const fromRight = segment.fixedRight && !segment.fixedLeft;
   const found: Placement[] = [];
   for (let lead = formLength; lead >= minPiece; lead -= cutModule) {
@@ -61,10 +69,21 @@ export function placementsOf(segment: Segment, ripped: boolean, range: Placement
     const [first, last] = fromRight ? [rest, lead] : [lead, rest];
     if (first <= segment.overLeft || last <= segment.overRight) continue;
     if (segment.wholeAtSeam && (segment.seamLeft ? first : last) !== formLength) continue;
-    found.push(placement(segment, first, last, ripped, formLength));
+    found.push(placement(segment, length, first, last, ripped, formLength));
   }
   if (found.length > 0 || !segment.wholeAtSeam) return found;
   return placementsOf({ ...segment, wholeAtSeam: false }, ripped, range);
+}
+
+/** Stations of a placement's joints in its segment, in order. */
+export function jointsOf(segment: Segment, { firstJoint, joints }: Placement, form: Nm): Nm[] {
+  return Array.from({ length: joints }, (_, index) => segment.from + firstJoint + index * form);
+}
+
+/** Pieces of a placement in order of station; together they are the segment. */
+export function piecesOf(segment: Segment, placed: Placement, form: Nm): { from: Nm; to: Nm }[] {
+  const edges = [segment.from, ...jointsOf(segment, placed, form), segment.to];
+  return edges.slice(1).map((to, index) => ({ from: edges[index]!, to }));
 }
 
 /** The remainder of a run between two legs past whole modules; 0 where the interlock mates everywhere. */

@@ -1,0 +1,83 @@
+import type { Nm } from '../quantity/length.js';
+import { cheapestOver, type BondRange, type JointRow, type Offer, type Zone } from './bond-offers.js';
+import { kindsOf } from './layout-kinds.js';
+import { placementsOf, type Placement } from './placements.js';
+import type { CourseRun, Segment } from './runs.js';
+
+/** A segment as the search sees it: the ways to fill it and what no choice moves. */
+interface SegmentChoice {
+  readonly segment: Segment;
+  /** In order of forms, then cuts. */
+  readonly ways: readonly Placement[];
+  /** Fixed joints of the courses below and above that it may come near. */
+  readonly fixed: readonly JointRow[];
+  readonly zones: readonly Zone[];
+  /** Segments of the course below whose joints it may come near. */
+  readonly over: readonly number[];
+  /** Offers found before, by the placements below. */
+  readonly known: Map<number, readonly Offer[]>;
+}
+
+/** A course between the courses below and above it: all that a choice of its placements depends on. */
+export type CourseChoice = readonly SegmentChoice[];
+
+/** Placements by what they depend on: segments of one length and kind share theirs. */
+export type WaysMemory = Map<string | number, readonly Placement[]>;
+
+function waysKey({ from, to, fixedLeft, fixedRight, wholeAtSeam, seamLeft, overLeft, overRight }: Segment, ripped: boolean): string | number {
+  const kind = +fixedLeft + 2 * +fixedRight + 4 * +wholeAtSeam + 8 * +seamLeft + 16 * +ripped;
+  const key = (to - from) * 32 + kind;
+  return overLeft === 0 && overRight === 0 ? key : `${key} ${overLeft} ${overRight}`;
+}
+
+function waysOf(segment: Segment, ripped: boolean, range: BondRange, memory: WaysMemory): readonly Placement[] {
+  const key = waysKey(segment, ripped);
+  const known = memory.get(key);
+  if (known) return known;
+  const ways = placementsOf(segment, ripped, range).sort((a, b) => a.forms - b.forms || a.cuts - b.cuts);
+  memory.set(key, ways);
+  return ways;
+}
+
+function segmentChoice(segment: Segment, run: CourseRun, below: CourseChoice, fixed: readonly Nm[], range: BondRange, memory: WaysMemory): SegmentChoice {
+  const [low, high] = [segment.from - range.formLength / 2, segment.to + range.formLength / 2];
+  const over: number[] = [];
+  below.forEach(({ segment: { from, to } }, index) => {
+    if (to > low && from < high) over.push(index);
+  });
+  const near: JointRow[] = [];
+  for (const from of fixed) if (from > low && from < high) near.push({ from, count: 1 });
+  return { segment, ways: waysOf(segment, run.ripped, range, memory), fixed: near, zones: run.forbidden, over, known: new Map() };
+}
+
+/** The offers of every segment of a course over a layout of the course below, given by its placements there. */
+export function offersOver(course: CourseChoice, below: readonly Offer[], belowCourse: CourseChoice, most: number, range: BondRange): readonly (readonly Offer[])[] {
+  return course.map(({ segment, ways, fixed, zones, over, known }) => {
+    let key = most;
+    for (const index of over) key = key * belowCourse[index]!.ways.length + below[index]!.way;
+    const before = known.get(key);
+    if (before) return before;
+    const offers = cheapestOver(segment.from, ways, [...fixed, ...over.map((index) => below[index]!)], zones, most, range);
+    if (Number.isSafeInteger(key)) known.set(key, offers);
+    return offers;
+  });
+}
+
+/**
+ * The choices of every course of a line, bottom up; courses alike over and under courses alike are one choice, so that what was
+ * found for the one holds for the other.
+ */
+export function courseChoices(runs: readonly CourseRun[], range: BondRange, memory: WaysMemory): CourseChoice[] {
+  const kinds = kindsOf(runs);
+  const choices: CourseChoice[] = [];
+  runs.forEach((run, course) => {
+    const alike = choices.findIndex((_, other) => kinds[other] === kinds[course] && kinds[other - 1] === kinds[course - 1] && kinds[other + 1] === kinds[course + 1]);
+    if (alike >= 0) {
+      choices.push(choices[alike]!);
+      return;
+    }
+    const fixed = [...(runs[course - 1]?.fixedJoints ?? []), ...(runs[course + 1]?.fixedJoints ?? [])];
+    choices.push(run.segments.map((segment) => segmentChoice(segment, run, choices[course - 1] ?? [], fixed, range, memory)));
+  });
+  return choices;
+}
