@@ -10,6 +10,6 @@ export interface DocumentSource {
   readonly unknown: readonly { sheet: string | null; name: string }[];
   /** Building models only: what is left out and what was done with the rest. */
   readonly notes?: ModelNotes;
-  /** Tables and models only: every sheet and file that was read and what it was taken for, in words. */
+  /** Tables only: every sheet and file that was read and what it was taken for, in words. */
   readonly sheetsRead?: string;
 }

@@ -118,7 +118,7 @@ function sourceOf(
     throw new FileRefusal('invalid', shownText(single.name), `${contents.length} files`, 'model' in single.content ? 'one building model by itself' : 'one JSON document by itself, or tables');
   if (single && 'model' in single.content) {
     const [context = { cores: null, courseHeight: null, buckThickness: null }] = contexts;
-    return success(modelDocument(shownText(single.name), single.content.model, context, SCHEDULE_FORMAT));
+    return modelDocument(shownText(single.name), single.content.model, context, SCHEDULE_FORMAT);
   }
   const documents = contents.flatMap(({ name, content }) =>
     'document' in content ? [{ name, document: content.document }] : [],

@@ -28,13 +28,13 @@ const MAX_NESTING = 8;
 
 type Value = unknown;
 
-/** Everything that walls hang together with, as plain JSON values: `StepLines` of the schedule's reader. */
-export function takeLines(api: IfcAPI, model: number): { schema: string; lines: Value[]; elements: number[] } {
+/** Everything that walls hang together with, in the order of its ids, as plain JSON values: `StepLines` of the schedule's reader. */
+export function takeLines(api: IfcAPI, model: number): { schema: string; lines: unknown[]; elements: number[] } {
   const typeCode = (name: string): number => api.GetTypeCodeFromName(name.toUpperCase());
   const idsOf = (name: string, inherited: boolean): number[] => [...api.GetLineIDsWithType(model, typeCode(name), inherited)];
   const elements = idsOf('IfcElement', true);
   const built = new Set(elements);
-  const lines: Value[] = [];
+  const lines: (readonly [number, ...Value[]])[] = [];
   const seen = new Set<number>();
   const waiting = [...ROOTS.flatMap((name) => idsOf(name, false)), ...elements];
   for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
@@ -48,7 +48,8 @@ export function takeLines(api: IfcAPI, model: number): { schema: string; lines: 
     const values = (read ? line.arguments : built.has(id) ? line.arguments.slice(0, NAMED) : []).map((value: Value) => plain(api, value, read ? waiting : null));
     lines.push(values.length > 0 ? [id, type, values] : [id, type]);
   }
-  return { schema: api.GetModelSchema(model), lines, elements };
+  lines.sort(([a], [b]) => a - b);
+  return { schema: api.GetModelSchema(model), lines, elements: elements.sort((a, b) => a - b) };
 }
 
 interface RawValue {

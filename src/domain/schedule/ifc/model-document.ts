@@ -1,4 +1,5 @@
-import { shownText, type InputError } from '../../evidence/input-error.js';
+import { InputErrorList, shownText, type InputError } from '../../evidence/input-error.js';
+import { failure, success, type Result } from '../../evidence/result.js';
 import { meantLength } from '../../quantity/length.js';
 import { NM_PER_UNIT } from '../../quantity/length-unit.js';
 import type { DocumentSource } from '../document-source.js';
@@ -25,9 +26,10 @@ type Lists = Record<'storeys' | 'walls' | 'openings' | 'features', { readonly ro
  * @param file name of the file, for errors
  * @param context the range the cores are of
  * @param format  the format that the document names
+ * @returns the document, or what keeps every wall of it from being read
  * @throws FileRefusal where the model as a whole cannot be read
  */
-export function modelDocument(file: string, lines: StepLines, context: ScheduleContext, format: string): DocumentSource {
+export function modelDocument(file: string, lines: StepLines, context: ScheduleContext, format: string): Result<DocumentSource, readonly InputError[]> {
   if (!SCHEMAS.test(lines.schema)) throw new FileRefusal('wrong-type', file, shownText(lines.schema), 'a model of the schema IFC4 (IFC2X3 and IFC4X3 are read alike)');
   const model = new StepModel(lines);
   const notes = new NoteList();
@@ -40,15 +42,15 @@ export function modelDocument(file: string, lines: StepLines, context: ScheduleC
   if (read.walls.length > MAX_WALLS)
     throw new FileRefusal('too-large', file, `${read.walls.length} walls`, `at most ${MAX_WALLS.toLocaleString('en-US')} walls: split the model into several jobs`);
   const lists = rowsOf(read, notes);
+  if (lists.walls.length === 0) return failure(leftOut(file, lines.schema, notes));
   const rows = Object.fromEntries(Object.entries(lists).map(([key, list]) => [key, list.map(({ row }) => row)]));
-  return {
+  return success({
     document: { format, name: nameOf(model, file), units: read.units.shown, dimensionsTo: 'axis', ...rows },
     places: placesOf(file, lists),
-    errors: lists.walls.length > 0 ? [] : leftOut(file, notes),
+    errors: [],
     unknown: [],
     notes: notes.listed(),
-    sheetsRead: `the walls of a model in ${shownText(lines.schema)}: ${notes.skipped.length} elements of it are left out`,
-  };
+  });
 }
 
 function nameOf(model: StepModel, file: string): string {
@@ -56,8 +58,15 @@ function nameOf(model: StepModel, file: string): string {
   return [...(named ?? file).replace(/[\p{Cc}\p{Cs}]/gu, ' ')].slice(0, MAX_NAME / 2).join('').trim() || 'IFC model';
 }
 
-function leftOut(file: string, notes: NoteList): readonly InputError[] {
-  return notes.skipped.map(({ globalId, kind, reason }) => ({ sheet: file, row: null, column: kind, pointer: null, read: globalId, fix: `left out: ${reason}` }));
+/** A model without one wall that can be read is refused with the reason of each. */
+function leftOut(file: string, schema: string, notes: NoteList): readonly InputError[] {
+  const errors = new InputErrorList();
+  const { length } = notes.skipped;
+  const fix = `a model with a wall that can be read: of this one ${length} ${length === 1 ? 'element is' : 'elements are'} left out`;
+  errors.add({ sheet: file, row: null, column: null, pointer: '/walls', read: `a model in ${schema}`, fix });
+  for (const { globalId, kind, reason } of notes.skipped)
+    errors.add({ sheet: file, row: null, column: kind, pointer: null, read: globalId, fix: `left out: ${reason}` });
+  return errors.list();
 }
 
 function placesOf(file: string, lists: Lists): Places {
