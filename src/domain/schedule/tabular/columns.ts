@@ -1,3 +1,18 @@
+import {
+  DIMENSION_LINES,
+  FACE_COUNTS,
+  FACES,
+  FEATURE_KINDS,
+  FLUSH,
+  GRADES,
+  HANDS,
+  JOINTS,
+  LININGS,
+  MEASURES,
+  WALL_ENDS,
+  type CellWords,
+} from './cell-words.js';
+
 /** What a table of an upload holds. */
 export type TableKind = 'walls' | 'openings' | 'features' | 'storeys' | 'job';
 export type RowKind = Exclude<TableKind, 'job'>;
@@ -11,6 +26,8 @@ export interface ColumnRule {
   readonly also: readonly string[];
   /** Unit a header may carry: a unit of length, degrees, inches only (a core's code), or none. */
   readonly unit: 'length' | 'degrees' | 'core' | null;
+  /** What its cells may say in place of the document's own words. */
+  readonly words?: CellWords;
 }
 
 const column = (field: string, name: string, unit: ColumnRule['unit'], ...also: string[]): ColumnRule => ({
@@ -21,63 +38,72 @@ const column = (field: string, name: string, unit: ColumnRule['unit'], ...also: 
 });
 const length = (field: string, name: string, ...also: string[]): ColumnRule => column(field, name, 'length', ...also);
 const word = (field: string, name: string, ...also: string[]): ColumnRule => column(field, name, null, ...also);
+const choice = (words: CellWords, field: string, name: string, ...also: string[]): ColumnRule => ({
+  ...word(field, name, ...also),
+  words,
+});
 
-const joint = (end: 'start' | 'end'): ColumnRule[] => [
-  word(`${end}/joint`, `${end}_joint`),
-  column(`${end}/turn`, `${end}_turn`, 'degrees'),
-  word(`${end}/with/wall`, `${end}_with_wall`, `${end}with`),
-  word(`${end}/with/end`, `${end}_with_end`),
-  word(`${end}/on`, `${end}_on`),
-  length(`${end}/at`, `${end}_at`),
-  word(`${end}/side`, `${end}_side`),
-];
+/** An end is also known by the point it stands at: `from joint` is `start_joint`. */
+const joint = (end: 'start' | 'end', point: 'from' | 'to'): ColumnRule[] => {
+  const both = (...names: string[]): string[] => names.flatMap((name) => [`${end}${name}`, `${point}${name}`]);
+  const others = (...names: string[]): string[] => both(...names).filter((name) => name !== `${end}${names[0]}`);
+  return [
+    choice(JOINTS, `${end}/joint`, `${end}_joint`, ...others('joint', 'junction', 'connection', 'jointtype'), `jointat${end}`),
+    column(`${end}/turn`, `${end}_turn`, 'degrees', ...others('turn', 'angle'), `turnat${end}`),
+    word(`${end}/with/wall`, `${end}_with_wall`, ...others('withwall', 'with', 'meets', 'meetswall', 'cornerwith')),
+    choice(WALL_ENDS, `${end}/with/end`, `${end}_with_end`, ...others('withend', 'meetsend')),
+    word(`${end}/on`, `${end}_on`, ...others('on', 'onwall', 'teeon', 'teewall')),
+    length(`${end}/at`, `${end}_at`, ...others('at', 'teeat', 'station', 'teestation')),
+    choice(HANDS, `${end}/side`, `${end}_side`, ...others('side', 'teeside', 'hand')),
+  ];
+};
 
 /** The columns of each table, by the document's names and everyday synonyms. */
 export const COLUMNS: Readonly<Record<RowKind, readonly ColumnRule[]>> = {
   walls: [
-    word('mark', 'mark', 'wall', 'id', 'wallmark', 'wallid', 'wallno', 'wallnumber', 'tag', 'ref'),
-    word('storey', 'storey', 'story', 'level', 'floor'),
+    word('mark', 'mark', 'wall', 'id', 'wallmark', 'wallid', 'wallno', 'wallnumber', 'no', 'number', 'tag', 'ref'),
+    word('storey', 'storey', 'story', 'level', 'floor', 'lvl'),
     column('core', 'core', 'core', 'thk', 'thickness', 'corewidth', 'coresize', 'corethk', 'corethickness'),
     length('from/0', 'from_x', 'x1', 'startx', 'xfrom', 'xstart'),
     length('from/1', 'from_y', 'y1', 'starty', 'yfrom', 'ystart'),
     length('to/0', 'to_x', 'x2', 'endx', 'xto', 'xend'),
     length('to/1', 'to_y', 'y2', 'endy', 'yto', 'yend'),
     length('length', 'length', 'l', 'len', 'walllength'),
-    length('height', 'height', 'ht', 'h', 'wallheight', 'wallht'),
-    length('base', 'base', 'baseheight', 'bottom'),
-    word('dimensionsTo', 'dimensionsTo', 'dimsto', 'dimensionline'),
-    ...joint('start'),
-    ...joint('end'),
-    length('arc/radius', 'arc_radius', 'radius'),
-    word('arc/turns', 'arc_turns'),
+    length('height', 'height', 'ht', 'h', 'hgt', 'wallheight', 'wallht'),
+    length('base', 'base', 'baseheight', 'baseoffset', 'bottom'),
+    choice(DIMENSION_LINES, 'dimensionsTo', 'dimensionsTo', 'dimsto', 'dimensionline'),
+    ...joint('start', 'from'),
+    ...joint('end', 'to'),
+    length('arc/radius', 'arc_radius', 'radius', 'rad', 'arcrad'),
+    choice(HANDS, 'arc/turns', 'arc_turns', 'arcturn', 'arcside', 'archand', 'arcdirection', 'curves'),
   ],
   openings: [
-    word('mark', 'mark', 'opening', 'id', 'openingmark', 'openingid', 'tag', 'ref'),
+    word('mark', 'mark', 'opening', 'id', 'openingmark', 'openingid', 'openingno', 'no', 'number', 'tag', 'ref'),
     word('wall', 'wall', 'wallmark', 'wallid', 'inwall', 'onwall'),
-    length('at', 'at', 'station', 'offset', 'distance', 'position', 'fromstart'),
+    length('at', 'at', 'station', 'offset', 'distance', 'position', 'fromstart', 'distancefromstart', 'nearjamb'),
     length('sill', 'sill', 'sillheight', 'sillht'),
     length('width', 'width', 'w', 'wd', 'openingwidth'),
-    length('height', 'height', 'ht', 'h', 'openingheight'),
-    word('lining', 'lining'),
-    word('measured', 'measured', 'measuredto', 'measuredas'),
+    length('height', 'height', 'ht', 'h', 'hgt', 'openingheight'),
+    choice(LININGS, 'lining', 'lining', 'jambs'),
+    choice(MEASURES, 'measured', 'measured', 'measuredto', 'measuredas'),
   ],
   features: [
-    word('kind', 'kind', 'feature', 'type'),
+    choice(FEATURE_KINDS, 'kind', 'kind', 'feature', 'type', 'featurekind', 'featuretype'),
     word('wall', 'wall', 'wallmark', 'wallid', 'onwall'),
-    length('at', 'at', 'atheight', 'level'),
-    length('from', 'from', 'start'),
-    length('to', 'to', 'end'),
-    word('face', 'face'),
-    word('faces', 'faces'),
-    length('rise', 'rise'),
-    length('peakAt', 'peakAt', 'peak'),
-    column('core', 'core', 'core', 'thk', 'thickness'),
-    word('flush', 'flush'),
+    length('at', 'at', 'atheight', 'level', 'height', 'ht', 'elevation'),
+    length('from', 'from', 'start', 'fromstation'),
+    length('to', 'to', 'end', 'tostation'),
+    choice(FACES, 'face', 'face', 'side', 'ledgeface', 'ledgeside'),
+    choice(FACE_COUNTS, 'faces', 'faces', 'taperfaces', 'taperedfaces'),
+    length('rise', 'rise', 'gablerise'),
+    length('peakAt', 'peakAt', 'peak', 'peakstation', 'ridge', 'ridgeat', 'apex', 'apexat'),
+    column('core', 'core', 'core', 'thk', 'thickness', 'newcore', 'coreabove'),
+    choice(FLUSH, 'flush', 'flush', 'flushwith', 'flushface', 'flushside'),
   ],
   storeys: [
-    word('id', 'id', 'storey', 'story', 'level', 'floor', 'mark', 'name'),
-    length('height', 'height', 'ht', 'h', 'storeyheight', 'storyheight'),
-    word('grade', 'grade'),
+    word('id', 'id', 'storey', 'story', 'level', 'floor', 'lvl', 'mark', 'name'),
+    length('height', 'height', 'ht', 'h', 'hgt', 'storeyheight', 'storyheight'),
+    choice(GRADES, 'grade', 'grade'),
     word('storeyAbove', 'storeyAbove', 'storyabove', 'levelabove'),
     word('closed', 'closed'),
     word('on', 'on', 'standson', 'storeybelow', 'storybelow'),
@@ -100,6 +126,7 @@ export interface JobRule {
   readonly field: string;
   readonly also: readonly string[];
   readonly unit: 'length' | 'quantity' | null;
+  readonly words?: CellWords;
 }
 
 const setting = (field: string, unit: JobRule['unit'] = null, ...also: string[]): JobRule => ({
@@ -112,9 +139,9 @@ export const JOB_KEYS: readonly JobRule[] = [
   setting('format'),
   setting('name', null, 'jobname', 'project', 'projectname'),
   setting('units', null, 'unit'),
-  setting('dimensionsTo', null, 'dimsto', 'dimensionline'),
+  { ...setting('dimensionsTo', null, 'dimsto', 'dimensionline'), words: DIMENSION_LINES },
   setting('range', null, 'formrange'),
-  setting('measured', null, 'openingsmeasured'),
+  { ...setting('measured', null, 'openingsmeasured'), words: MEASURES },
   setting('site/wind', 'quantity'),
   setting('site/exposure'),
   setting('site/soil', 'quantity'),

@@ -3,9 +3,11 @@ import { lengthUnitNamed } from '../../quantity/length-unit.js';
 import { MAX_UNKNOWN } from '../schedule-limits.js';
 import type { CellPlace } from '../places.js';
 import type { DocumentSource } from '../document-source.js';
-import { JOB_KEYS, type RowKind } from './columns.js';
+import { COLUMNS, JOB_KEYS, type RowKind, type TableKind } from './columns.js';
 import { bracketed, plainHeader } from './header.js';
+import { meantCell } from './meant-cell.js';
 import { cellText } from './read-table.js';
+import { alignReferences } from './references.js';
 import { columnLetters, type CellValue, type SheetRow } from './sheet-row.js';
 import type { Table } from './table.js';
 
@@ -41,15 +43,23 @@ export function documentOfTables(tables: readonly Table[], format: string): Docu
     );
     if (ofKind.length > 0) document[kind] = ofKind.flatMap((table) => table.rows.map((row) => fieldsOf(table, row, unknown)));
   }
+  alignReferences(document);
   measureOpenings(document, rows.get('openings') ?? [], job, errors);
   return { document, places: { at: (pointer) => placeOf(pointer, rows, job.places) }, errors, unknown };
 }
 
-function fieldsOf({ columns, headed, sheet }: Table, { cells }: SheetRow, unknown: Unknown[]): Fields {
+/** The columns' rules by the field they fill. */
+const RULES = new Map(
+  KINDS.map((kind) => [kind as TableKind, new Map(COLUMNS[kind].map((rule) => [rule.field, rule] as const))] as const),
+);
+
+function fieldsOf({ kind, columns, headed, sheet }: Table, { cells }: SheetRow, unknown: Unknown[]): Fields {
   const fields: Fields = {};
   for (const { field, column } of columns.values()) {
     const cell = cells.get(column);
-    if (cell !== undefined) setField(fields, field.split('/'), cell);
+    const rule = RULES.get(kind)?.get(field);
+    const meant = cell !== undefined && rule ? meantCell(rule, cell) : cell;
+    if (meant !== undefined) setField(fields, field.split('/'), meant);
   }
   for (const column of cells.keys()) if (!headed.has(column)) stray(unknown, { sheet, name: `column ${columnLetters(column)}` });
   return fields;
@@ -101,8 +111,9 @@ function readJob(tables: readonly Table[], errors: InputError[], unknown: Unknow
           unit: rule.unit === 'length' ? (lengthUnit ?? null) : rule.unit === 'quantity' ? unit : null,
           told: false,
         });
-        if (rule.field === 'measured') measured = value;
-        else setField(fields, rule.field.split('/'), value);
+        const meant = rule.words ? (meantCell({ ...rule, unit: null }, value) ?? value) : value;
+        if (rule.field === 'measured') measured = meant;
+        else setField(fields, rule.field.split('/'), meant);
       }
     }
   }
