@@ -27,7 +27,7 @@ export function checkStepFile(name: string, bytes: Uint8Array, most = MAX_INSTAN
 
 const told = (sheet: string, read: string, fix: string) => ({ sheet, row: null, column: null, pointer: null, read, fix });
 
-/** Instances are counted where `#12=` follows a semicolon or begins a line; past `most` the count stops. */
+/** Instances are counted where `#12=` follows a semicolon or begins a line, in a text too: never too few. Past `most` the count stops. */
 export function countInstances(bytes: Uint8Array, most: number): number {
   let count = 0;
   let fresh = true;
