@@ -176,6 +176,15 @@ describe('a schedule as a workbook reads back as the same schedule', () => {
     expect(after).toEqual(before);
   });
 
+  it('walls that stand on declared tees, one end or both', async () => {
+    const document = declaredRectangle();
+    const tee = (on: string, at: string, side: string) => ({ joint: 'tee', on, at, side });
+    document.walls.push({ mark: 'P', storey: 'S1', core: '8', length: `9'-7 3/8"`, start: tee('A', `14'-0"`, 'left'), end: { joint: 'free' } });
+    document.walls.push({ mark: 'Q', storey: 'S1', core: '6', dimensionsTo: 'axis', length: `6'-0"`, start: { joint: 'free' }, end: tee('C', `14'-0 1/64"`, 'right') });
+    const [before, after] = await twice(document);
+    expect(after).toEqual(before);
+  });
+
   it('a ring without coordinates', async () => {
     const [before, after] = await twice(declaredRectangle());
     expect(after).toEqual(before);

@@ -82,6 +82,15 @@ describe('a workbook as contractors type it is read', () => {
     expect(inInches(schedule)).toEqual([480, 336]);
   });
 
+  it('remarks merged over columns and rows are in a column that is not read', async () => {
+    const walls = WALLS.map((row, index) => [...row, ['Remarks', 'by the road', null][index] ?? null]);
+    const schedule = await read({ ...BOOK, Walls: walls }, (book) => {
+      sheetOf(book, 'Walls').mergeCells('G1:I1');
+      sheetOf(book, 'Walls').mergeCells('G2:I3');
+    });
+    expect([inInches(schedule), schedule.unknown]).toEqual([[480, 336], [{ sheet: 'Walls', name: 'Remarks' }]]);
+  });
+
   it('hidden and merged as it likes where a sheet is no table, and with hidden rows of titles', async () => {
     const schedule = await read({ Notes: [['Call first'], ['Gate is shut']], ...BOOK, Walls: [['WALLS'], ...WALLS] }, (book) => {
       sheetOf(book, 'Notes').state = 'hidden';
@@ -133,6 +142,12 @@ describe('what has two readings is refused, with its place and what would do', (
     const walls = [[...(WALLS[0] ?? []), 'Height'], [...(WALLS[1] ?? []), `8'-0"`], [...(WALLS[2] ?? []), null]];
     const error = await refused({ ...BOOK, Walls: walls }, (book) => sheetOf(book, 'Walls').mergeCells('G2:G3'));
     expect(error).toEqual(told('Walls', 2, 'merged cells G2:G3', 'unmerge column G'));
+  });
+
+  it('a point whose two coordinates are one cell', async () => {
+    const walls = [WALLS[0] ?? [], ['A', 6, 0, null, 480, 0]];
+    const error = await refused({ ...BOOK, Walls: walls }, (book) => sheetOf(book, 'Walls').mergeCells('C2:D2'));
+    expect(error).toMatchObject({ errors: [{ sheet: 'Walls', row: 2, read: 'merged cells C2:D2' }] });
   });
 
   it('in CSV files as well', async () => {

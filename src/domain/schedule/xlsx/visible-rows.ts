@@ -1,5 +1,7 @@
 import { FileRefusal } from '../file-refusal.js';
 import { headerRowOf, ROWS_TO_HEADER } from '../tabular/header-row.js';
+import { JOB_HEADERS, type TableKind } from '../tabular/columns.js';
+import { bracketed, plainHeader, readHeader } from '../tabular/header.js';
 import { cellText } from '../tabular/read-table.js';
 import { columnLetters, type SheetRow } from '../tabular/sheet-row.js';
 import type { CellBlock } from './cell-reference.js';
@@ -18,9 +20,10 @@ export interface VisibleSheet {
 
 /**
  * The rows of a sheet, refused where what a person sees of its table is not what is stored: a hidden sheet, hidden rows (a filter
- * hides them too), cells merged below the header. Each has two readings, counted or not, one value or several; none is guessed.
+ * hides them too), cells merged over several rows or several known columns. Each has two readings, counted or not, one value or
+ * several; none is guessed.
  *
- * Sheets that are no table may hide and merge as they like, and so may titles above a table and its header.
+ * Sheets that are no table may hide and merge as they like, and so may titles, the header and columns that are not read.
  */
 export async function* visibleRows(sheet: VisibleSheet, rows: AsyncIterable<SheetRow>, layout: SheetLayout): AsyncGenerator<SheetRow> {
   const first: SheetRow[] = [];
@@ -33,20 +36,39 @@ export async function* visibleRows(sheet: VisibleSheet, rows: AsyncIterable<Shee
   const header = headerOf(first);
   if (header === null) return;
   refuseHidden(sheet, header);
-  refuseHiddenRows(sheet, layout.hiddenRows.filter((row) => row > header));
-  refuseMerged(sheet, layout.merged.filter(({ to, from }) => to.row > header && from.row <= last));
+  refuseHiddenRows(sheet, layout.hiddenRows.filter((row) => row > header.row));
+  refuseMerged(sheet, layout.merged.filter((block) => block.to.row > header.row && block.from.row <= last && isAmbiguous(block, header)));
 }
 
-/** The row number of the header; null where the sheet is no table. */
-function headerOf(first: readonly SheetRow[]): number | null {
+interface ReadHeader {
+  readonly row: number;
+  /** Columns that are read. */
+  readonly columns: readonly number[];
+}
+
+/** The header of the sheet; null where it is no table. */
+function headerOf(first: readonly SheetRow[]): ReadHeader | null {
   const found = headerRowOf(first.map(({ cells }) => (cells.size > HEADER_CELLS ? [] : [...cells.values()].map(cellText))));
-  return found ? (first[found.index]?.row ?? null) : null;
+  const row = found && first[found.index];
+  if (!row) return null;
+  return { row: row.row, columns: [...row.cells].flatMap(([column, cell]) => (isRead(found.kind, cellText(cell)) ? [column] : [])) };
 }
 
-function refuseHidden({ name, hidden, file }: VisibleSheet, header: number | null): void {
+function isRead(kind: TableKind, header: string): boolean {
+  if (kind !== 'job') return readHeader(kind, header) !== undefined;
+  const name = plainHeader(bracketed(header).words);
+  return ([...JOB_HEADERS.key, ...JOB_HEADERS.value] as readonly string[]).includes(name);
+}
+
+function isAmbiguous({ from, to }: CellBlock, { columns }: ReadHeader): boolean {
+  const covered = columns.filter((column) => column >= from.column && column <= to.column).length;
+  return covered > 1 || (covered === 1 && to.row > from.row);
+}
+
+function refuseHidden({ name, hidden, file }: VisibleSheet, header: ReadHeader | null): void {
   if (!hidden || header === null) return;
   const fix = 'a table that can be seen: unhide the sheet if it counts, delete it if it does not';
-  throw new FileRefusal('invalid', name, `a hidden sheet of ${file}`, fix, header);
+  throw new FileRefusal('invalid', name, `a hidden sheet of ${file}`, fix, header.row);
 }
 
 function refuseHiddenRows({ name }: VisibleSheet, rows: readonly number[]): void {
