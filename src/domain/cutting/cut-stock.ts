@@ -1,9 +1,10 @@
 import type { Nm } from '../quantity/length.js';
-import { columnGeneration } from './column-generation.js';
+import { Budget, USUAL_EFFORT, type Effort } from './effort.js';
 import { fillLargest } from './fill-largest.js';
 import { firstFitDecreasing } from './first-fit-decreasing.js';
 import { lowerBound } from './lower-bound.js';
-import { stockLengths, type Packing, type SizeCount } from './packing.js';
+import { stockLengths, type Packed, type Packing, type SizeCount } from './packing.js';
+import { patternSearch } from './pattern-search.js';
 
 export interface CutItem {
   readonly id: string;
@@ -36,34 +37,34 @@ export interface CutPlan {
 /**
  * Cuts parts from stock pieces of one length, buying few.
  *
- * A cut lies after every part but one that ends exactly at the stock's end, so parts fit when Σ (length + kerf) ≤ stock + kerf:
- * with the kerf added to both, it drops out of the packing and of its bound. Two heuristics run and the better plan is
- * taken: fewer stock pieces, then more length in offcuts worth keeping, then first-fit-decreasing. Where both stay above the
- * bound, column generation looks for fewer pieces and a higher bound. The plan depends on the multiset of lengths alone; of
- * equal lengths the ids are given out in the order in which they came.
+ * **Kerf.** A cut lies between two parts and after the last one, but a part that ends exactly at the stock's end needs none, and where less
+ * than a kerf is left behind the last part the blade takes all of it. So n parts fit when Σ length + (n − 1) · kerf ≤ stock, which is
+ * Σ (length + kerf) ≤ stock + kerf: with the kerf added to both, it drops out of the packing and of its bound. The offcut is
+ * stock − Σ (length + kerf), at least 0.
  *
+ * Two constructive heuristics run, and where both stay above the bound, column generation with an integer master looks for fewer pieces and a
+ * higher bound, as long as the effort lasts. The better plan is taken: fewer stock pieces, then more length in offcuts worth keeping.
+ * The plan depends on the multiset of lengths and the effort alone; of equal lengths the ids are given out in the order in which they came.
+ *
+ * @param effort how hard to look; `{ steps: 0 }` gives the constructive plan. The lower bound is valid whatever it is
  * @throws RangeError naming a part that is longer than the stock, or a length that is not a positive whole number of nm
- * @source see `firstFitDecreasing`, `fillLargest`, `columnGeneration`, `lowerBound`
+ * @source see `firstFitDecreasing`, `fillLargest`, `lowerBound`, `patternSearch`
  */
-export function cutStock(order: CutOrder): CutPlan {
+export function cutStock(order: CutOrder, effort: Effort = USUAL_EFFORT): CutPlan {
   refuseBadLengths(order);
   const { stock, kerf, items } = order;
   const capacity = stock + kerf;
   const sizes = sizesOf(items, kerf);
   const wholes = sizes.filter(({ size }) => size === capacity).map(({ size, count }) => ({ sizes: [size], times: count }));
-  const parts = packParts(sizes.filter(({ size }) => size < capacity), capacity, order);
+  const parts = packParts(sizes.filter(({ size }) => size < capacity), capacity, order, effort);
   return { bins: binsOf([...wholes, ...parts.packing], order), lowerBound: stockLengths(wholes) + parts.bound };
 }
 
-/** Past so many distinct sizes the heuristics are near the bound and the linear programme is slow. */
-const SIZES_PER_PROGRAMME = 60;
-
-function packParts(parts: readonly SizeCount[], capacity: Nm, order: CutOrder): { packing: Packing; bound: number } {
+function packParts(parts: readonly SizeCount[], capacity: Nm, order: CutOrder, effort: Effort): Packed {
   const packing = better(firstFitDecreasing(parts, capacity), fillLargest(parts, capacity), order);
-  const bound = lowerBound(parts, capacity);
-  if (stockLengths(packing) === bound || parts.length > SIZES_PER_PROGRAMME) return { packing, bound };
-  const generated = columnGeneration(parts, capacity, bound);
-  return { packing: better(packing, generated.packing, order), bound: Math.max(bound, generated.bound) };
+  const start = { packing, bound: lowerBound(parts, capacity) };
+  const found = patternSearch(parts, capacity, start, new Budget(effort));
+  return { packing: better(packing, found.packing, order), bound: found.bound };
 }
 
 function refuseBadLengths({ stock, kerf, items }: CutOrder): void {

@@ -1,7 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
-import { columnGeneration } from '../../../src/domain/cutting/column-generation.js';
+import { Budget, USUAL_EFFORT } from '../../../src/domain/cutting/effort.js';
+import { fillLargest } from '../../../src/domain/cutting/fill-largest.js';
+import { firstFitDecreasing } from '../../../src/domain/cutting/first-fit-decreasing.js';
 import { lowerBound } from '../../../src/domain/cutting/lower-bound.js';
 import { stockLengths, type Packing, type SizeCount } from '../../../src/domain/cutting/packing.js';
+import { patternSearch } from '../../../src/domain/cutting/pattern-search.js';
 import { bruteForceBins } from '../../oracles/brute-force-bins.js';
 import { seededRandom } from '../../support/seeded-random.js';
 
@@ -20,10 +23,15 @@ function counted(lengths: readonly number[]): SizeCount[] {
   return [...counts].map(([size, count]) => ({ size, count })).sort((a, b) => b.size - a.size);
 }
 
-describe('column generation', () => {
+/** From first-fit-decreasing and no bound at all, so that the search does the work itself. */
+function columnGeneration(sizes: readonly SizeCount[], capacity: number): { packing: Packing; bound: number } {
+  return patternSearch(sizes, capacity, { packing: firstFitDecreasing(sizes, capacity), bound: 0 }, new Budget(USUAL_EFFORT));
+}
+
+describe('pattern search', () => {
   it('cuts 44 x 21, 60 x 14, 36 x 13 from no more of 48 than a plan made by hand', () => {
     const sizes = [{ size: 21, count: 44 }, { size: 14, count: 60 }, { size: 13, count: 36 }];
-    const { packing, bound } = columnGeneration(sizes, 48, 0);
+    const { packing, bound } = columnGeneration(sizes, 48);
     expectWhole(packing, sizes, 48);
     // By hand: 36 of 21 + 14 + 13, which fill 48; of the 8 x 21 and 24 x 14 left, 4 of 21 + 21 and 8 of 14 + 14 + 14.
     expect(stockLengths(packing)).toBeLessThanOrEqual(36 + 4 + 8);
@@ -37,7 +45,7 @@ describe('column generation', () => {
       const capacity = random.pick([48, 100]);
       const lengths = Array.from({ length: random.whole(2, 9) }, () => random.whole(8, Math.floor(capacity * 0.6)));
       const sizes = counted(lengths);
-      const { packing, bound } = columnGeneration(sizes, capacity, 0);
+      const { packing, bound } = columnGeneration(sizes, capacity);
       const optimum = bruteForceBins(lengths, capacity, 0);
       expectWhole(packing, sizes, capacity);
       expect(bound).toBeLessThanOrEqual(optimum);
@@ -51,10 +59,17 @@ describe('column generation', () => {
     for (let round = 0; round < 100; round++) {
       const choices = Array.from({ length: random.whole(2, 9) }, () => random.whole(8, 40));
       const sizes = counted(Array.from({ length: 200 }, () => random.pick(choices)));
-      const { packing, bound } = columnGeneration(sizes, 48, 0);
+      const { packing, bound } = columnGeneration(sizes, 48);
       expectWhole(packing, sizes, 48);
       expect(stockLengths(packing)).toBeLessThanOrEqual(bound + 1);
       expect(bound).toBeGreaterThanOrEqual(lowerBound(sizes, 48) - 1);
     }
+  });
+
+  it('hands back what it was given where the budget is spent', () => {
+    const sizes = [{ size: 31, count: 5 }, { size: 17, count: 9 }];
+    const start = { packing: fillLargest(sizes, 48), bound: 1 };
+    expect(patternSearch(sizes, 48, start, new Budget({ steps: 0 }))).toBe(start);
+    expect(patternSearch(sizes, 48, start, new Budget({ ...USUAL_EFFORT, outOfTime: () => true }))).toBe(start);
   });
 });
