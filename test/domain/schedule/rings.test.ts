@@ -73,6 +73,16 @@ describe('rings of walls that are declared all round', () => {
     expect(errorsOf(ring(sides, both))).toEqual([expect.objectContaining({ pointer, fix: expect.stringContaining(fix) })]);
   });
 
+  it('with walls written against the walk: each turn has the sign of its own wall', () => {
+    const corner = (turn: number, wall: string, end: string) => ({ joint: 'corner', turn, with: { wall, end } });
+    const side = (mark: string, length: number, more: object) => ({ mark, storey: 'S1', core: '6', length, ...more });
+    const against = (turn: number) => ({ ...rectangle(), openings: [], walls: [
+      side('A', 480, { end: corner(90, 'B', 'end') }), side('B', 336, { start: corner(-turn, 'C', 'start') }),
+      side('C', 480, { end: corner(90, 'D', 'start') }), side('D', 336, { end: corner(90, 'A', 'start') })] });
+    expect(gapsOf(against(90))).toEqual([]);
+    expect(errorsOf(against(45))).toEqual([expect.objectContaining({ fix: expect.stringContaining('theirs sum to 315') })]);
+  });
+
   it('a chain that comes back to drawn walls with another turn than it says is told', () => {
     // B and C are drawn and turn by 90; A is walked back from B's start, D back from A: D and C then turn by what is left of 360.
     const document = rectangle();

@@ -9,8 +9,9 @@ const sample = (name: string): unknown => JSON.parse(readFileSync(`shared/sample
 
 const range = readRange(sample('heron-16.range.json'));
 if (!range.ok) throw new Error('the demo range is none');
-const { code, cores, courseHeight, parameters } = range.value;
-const context = { range: code, cores: [...cores.keys()], courseHeight, buckThickness: parameters.buckThickness };
+const { code, cores, panel, courseHeight, parameters } = range.value;
+const coreWidths = new Map([...cores].map(([core, { width }]) => [core, width]));
+const context = { range: code, cores: [...cores.keys()], coreWidths, panel, courseHeight, buckThickness: parameters.buckThickness };
 
 function read(document: unknown): Schedule {
   const schedule = readScheduleDocument(document, context);
@@ -44,6 +45,17 @@ const EVERYTHING = {
     },
     { mark: 'B', storey: 'S1', core: '8', length: '7.35 m', dimensionsTo: 'axis' },
     { mark: 'C', storey: 'S2', core: '6', from: [100, 0], to: ['140.123 ft', '7 1/64"'], height: '8\'-0"', base: '1\'-0"' },
+    { mark: 'T', storey: 'S1', core: '6', length: '8\'-0"', end: { joint: 'tee', on: 'A', at: '7\'-0 1/64"', side: 'right' } },
+    {
+      mark: 'U',
+      storey: 'S2',
+      core: '6',
+      from: [110, 0],
+      to: [110, 10],
+      start: { joint: 'tee', on: 'C', at: '3.048 m', side: 'left' },
+      end: { joint: 'free' },
+      dimensionsTo: 'axis',
+    },
     { mark: 'R', storey: 'S2', core: '8', from: [200, 0], to: [220, 20], arc: { radius: 20, turns: 'left' } },
   ],
   openings: [
@@ -92,6 +104,13 @@ describe('scheduleDocument', () => {
     const written = scheduleDocument(first);
     expect(ScheduleAnswer.parse(written)).toEqual(written);
     expect(meant(read(JSON.parse(JSON.stringify(written))))).toEqual(meant(first));
+  });
+
+  it('a wall that came without coordinates is written without, one that was drawn keeps them beside its joints', () => {
+    const walls = new Map(scheduleDocument(read(EVERYTHING)).walls.map((wall) => [wall.mark, wall]));
+    expect(walls.get('T')).toMatchObject({ length: '8\'-0"', end: { joint: 'tee', on: 'A', at: '7\'-0 1/64"', side: 'right' } });
+    expect(walls.get('T')).not.toHaveProperty('from');
+    expect(walls.get('U')).toMatchObject({ from: ['110\'-0"', '0\'-0"'], start: { joint: 'tee', on: 'C' }, end: { joint: 'free' } });
   });
 
   it('writes the hole in the concrete, since the buck has been added', () => {
