@@ -1,4 +1,5 @@
 import type { FormRange } from '../../src/domain/range/range.js';
+import { coreOfCourse } from '../../src/domain/takeoff/index.js';
 import type { LaidCourse, LaidStorey, LaidWall, Piece, Takeoff } from '../../src/domain/takeoff/index.js';
 
 /**
@@ -170,11 +171,15 @@ const HAIR = 2;
 function brokenBond(takeoff: Takeoff, range: FormRange): string[] {
   const expected: string[] = [];
   for (const storey of takeoff.laid.storeys) {
-    for (const line of straightLines(storey)) {
-      const joints = line.flatMap((wall) => wall.courses.flatMap((course) => course.headJoints.map((joint) => placedJoint(wall, course.n, joint))));
-      for (const upper of joints.filter(({ seam }) => !seam)) {
-        for (const lower of joints.filter(({ seam, course }) => !seam && course === upper.course - 1)) {
-          if (Math.hypot(upper.x - lower.x, upper.y - lower.y) < range.minStagger - HAIR) expected.push(`${storey.id}/${upper.wall}/${upper.course} at ${upper.at}`);
+    const most = Math.max(...storey.walls.flatMap(({ courses }) => courses.map(({ n }) => n)));
+    for (let n = 2; n <= most; n += 1) {
+      for (const line of straightLines(storey, n)) {
+        const joints = line.flatMap((wall) => wall.courses.filter((course) => course.n === n || course.n === n - 1)
+          .flatMap((course) => course.headJoints.map((joint) => placedJoint(wall, course.n, joint))));
+        for (const upper of joints.filter(({ seam, course }) => !seam && course === n)) {
+          for (const lower of joints.filter(({ seam, course }) => !seam && course === n - 1)) {
+            if (Math.hypot(upper.x - lower.x, upper.y - lower.y) < range.minStagger - HAIR) expected.push(`${storey.id}/${upper.wall}/${n} at ${upper.at}`);
+          }
         }
       }
     }
@@ -212,13 +217,14 @@ function unmatched(wanted: readonly string[], given: readonly string[]): string[
 }
 
 /** Walls of one core, height and base that go straight on, together. */
-function straightLines({ walls, junctions }: LaidStorey): LaidWall[][] {
+function straightLines({ walls, junctions }: LaidStorey, course: number): LaidWall[][] {
+  const shiftOf = ({ coreChanges }: LaidWall): number => coreChanges.findLast((change) => course >= change.course)?.axisShift ?? 0;
   const lines = new Map(walls.map((wall) => [wall.mark, [wall]]));
   for (const { kind, walls: marks } of junctions) {
     const pairs = kind === 'straight' ? [marks] : kind === 'tee' && marks.length === 3 ? [marks.slice(0, 2)] : [];
     for (const [one, two] of pairs) {
       const [a, b] = [lines.get(one!)!, lines.get(two!)!];
-      const alike = a[0]!.core.code === b[0]!.core.code && a[0]!.askedHeight === b[0]!.askedHeight && a[0]!.base === b[0]!.base;
+      const alike = coreOfCourse(a[0]!, course).code === coreOfCourse(b[0]!, course).code && shiftOf(a[0]!) === shiftOf(b[0]!) && a[0]!.askedHeight === b[0]!.askedHeight && a[0]!.base === b[0]!.base;
       if (a === b || !alike) continue;
       const joined = [...a, ...b];
       for (const wall of joined) lines.set(wall.mark, joined);
@@ -235,10 +241,11 @@ function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): str
   const broken: string[] = [];
   for (const junction of junctions.filter(({ kind, unit }) => kind === 'corner' && unit)) {
     const [arriving, leaving] = junction.walls.map((mark) => walls.find((wall) => wall.mark === mark)!) as [LaidWall, LaidWall];
-    const made = range.corners.find(({ kind }) => kind === junction.unit)!.legs.get(arriving.core.code)!;
-    const mitre = (arriving.thickness / 2) * Math.tan((Math.abs(junction.turn) * Math.PI) / 360);
     let before: string | null = null;
     for (const { course, piece } of junction.units) {
+      const core = coreOfCourse(arriving, course);
+      const made = range.corners.find(({ kind }) => kind === junction.unit)!.legs.get(core.code)!;
+      const mitre = ((core.width + 2 * range.panel) / 2) * Math.tan((Math.abs(junction.turn) * Math.PI) / 360);
       const legs = [arriving, leaving].map((wall) => {
         const laid = wall.courses.flatMap(({ pieces }) => pieces).find((each) => each.id === piece && each.junction === junction.id);
         return laid ? laid.to - laid.from + mitre : NaN;

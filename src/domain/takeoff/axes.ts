@@ -31,8 +31,8 @@ export interface AxisWall {
 
 export const walkEnd = (reversed: boolean, end: EndName): EndName => (reversed ? (end === 'start' ? 'end' : 'start') : end);
 
-/** How far the dimension line lies from the axis of the core. */
-function dimensionOffset(wall: Wall, core: Core, thickness: Nm): number {
+/** How far the dimension line lies to the right of the axis of the core. */
+export function dimensionOffset(wall: Wall, core: Core, thickness: Nm): number {
   if (wall.dimensionsTo === 'axis') return 0;
   return (wall.dimensionsTo === 'foam-face' ? thickness : core.width) / 2;
 }
@@ -56,9 +56,10 @@ export function withBacks(wall: Omit<AxisWall, 'back' | 'length' | 'from' | 'to'
  *
  * Axis length = L − Σ (T/2)·tan(turn/2) over both ends, signed, where the dimensions are to the foam face.
  *
+ * @param offsets of walls that stand on another core than at their foot, where they are other than the wall's own
  * @source statement of the project's decision 1
  */
-export function layAxes(plan: NormalPlan, range: FormRange): AxisWall[] {
+export function layAxes(plan: NormalPlan, range: FormRange, offsets: ReadonlyMap<number, number> = new Map()): AxisWall[] {
   const bare = plan.walls.map((wall, index) => {
     const core = range.cores.get(wall.core);
     if (!core) throw new RangeError(`wall ${wall.mark}: the range has no core ${wall.core}`);
@@ -72,7 +73,7 @@ export function layAxes(plan: NormalPlan, range: FormRange): AxisWall[] {
       thickness,
       reversed,
       forward: reversed ? scale(drawnForward, -1) : drawnForward,
-      offset: dimensionOffset(wall, core, thickness),
+      offset: offsets.get(index) ?? dimensionOffset(wall, core, thickness),
       drawn: meantLength(wall.length),
     };
   });

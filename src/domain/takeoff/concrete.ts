@@ -29,12 +29,14 @@ function concreteTrim(wall: AxisWall, end: EndName, elevation: Nm, context: RunC
 function bandsOf(wall: AxisWall, height: Nm, context: RunContext): { bottom: Nm; top: Nm }[] {
   const { plan } = context;
   const joints = plan.joints[wall.index]!;
-  const edges = new Set<Nm>([0, height]);
+  const [low, high] = [Math.max(0, context.from - wall.wall.base), Math.min(height, context.to - wall.wall.base)];
+  if (high <= low) return [];
+  const edges = new Set<Nm>([low, high]);
   for (const joint of [joints.start, joints.end]) {
     const neighbour = neighbourOf(joint);
     if (neighbour === null) continue;
     const base = plan.walls[neighbour]!.wall.base - wall.wall.base;
-    for (const edge of [base, base + plan.stacks[neighbour]!.stack.height]) if (edge > 0 && edge < height) edges.add(edge);
+    for (const edge of [base, base + plan.stacks[neighbour]!.stack.height]) if (edge > low && edge < high) edges.add(edge);
   }
   const sorted = [...edges].sort((a, b) => a - b);
   return sorted.slice(1).map((top, index) => ({ bottom: sorted[index]!, top }));

@@ -3,6 +3,7 @@ import type { AxisWall } from './axes.js';
 import type { BondMemory } from './bond.js';
 import { gableLayers, stretchAbove, type Gable } from './gables.js';
 import type { HeadJoint } from './laid.js';
+import { alreadyLaid, countedJoints } from './laid-below.js';
 import { layLine } from './line-layout.js';
 import { coursePieces, type CoursePieces } from './line-pieces.js';
 import { lineOfWalls, type Line } from './lines.js';
@@ -26,12 +27,6 @@ function seenFrom(course: CoursePieces, by: Nm): CoursePieces {
   const joints = course.joints.map((joint): HeadJoint => ({ ...joint, at: joint.at - by }));
   const { run } = course;
   return { run: { ...run, from: run.from - by, to: run.to - by, fixedJoints: run.fixedJoints.map((at) => at - by), voids: run.voids.map((gap) => ({ ...gap, from: gap.from - by, to: gap.to - by })) }, pieces: [], joints };
-}
-
-/** A course already laid as the bond sees it: its joints stand where they are. */
-function laidBelow({ run, joints }: CoursePieces): CourseRun {
-  const fixedJoints = joints.filter(({ kind }) => kind !== 'seam' && kind !== 'chord').map(({ at }) => at);
-  return { ...run, segments: [], voids: [], startLeg: null, endLeg: null, betweenLegs: null, forbidden: [], fixedJoints };
 }
 
 /** A slope ends a course at both sides but where it stands upright at its wall's end. */
@@ -69,7 +64,7 @@ export function layGables(
 }
 
 function laidOver(under: CoursePieces, runs: readonly CourseRun[], line: Line, openings: readonly LineOpening[], context: RunContext, memory: BondMemory): CoursePieces[] {
-  const laid = layLine([laidBelow(under), ...runs], line.length, context.range, memory);
+  const laid = layLine([alreadyLaid(countedJoints(under.joints)), ...runs], line.length, context.range, memory);
   const above = { ...laid, runs: laid.runs.slice(1), pieces: laid.pieces.slice(1) };
   return coursePieces(line, above, openings, context.plan, context.range);
 }

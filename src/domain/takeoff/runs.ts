@@ -72,6 +72,9 @@ export interface RunContext {
   readonly standsAt: (wall: number, elevation: Nm) => boolean;
   /** The gable on a wall, in its walking direction. */
   readonly gableOf: (wall: number) => Gable | null;
+  /** Elevations between which this context lays: a storey is laid level by level where a core changes. */
+  readonly from: Nm;
+  readonly to: Nm;
 }
 
 /** Where a course ends on a slope instead of at its wall's end. */

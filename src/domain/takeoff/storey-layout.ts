@@ -11,8 +11,9 @@ import { compareLengths, layLine, type LaidLine } from './line-layout.js';
 import { coursePieces, type CoursePieces } from './line-pieces.js';
 import { linesOf, type Line } from './lines.js';
 import { openingsOf, type LineOpening } from './openings.js';
-import { courseRuns, type RunContext } from './runs.js';
-import type { StoreyPlan } from './storey-plan.js';
+import { alreadyLaid, countedJoints } from './laid-below.js';
+import type { Level } from './levels.js';
+import { courseRuns, type CourseRun, type RunContext } from './runs.js';
 import { stripsOf, type LineStrip } from './strips.js';
 
 /** One line laid: its courses, strips and openings, all in walking direction. */
@@ -23,18 +24,29 @@ export interface LineResult {
   readonly courses: readonly CoursePieces[];
   readonly strips: readonly LineStrip[];
   readonly gables: readonly GableCourses[];
+  /** Counted joints of the course of a level below that this line stands on, along the line. */
+  readonly below: readonly Nm[];
+  readonly arrivingFirst: boolean;
 }
 
 /** Gables by mark, as the schedule draws them. */
 export type DrawnGables = ReturnType<typeof gablesByMark>;
 
-export function runContext(plan: StoreyPlan, range: FormRange, drawnGables: DrawnGables = new Map()): RunContext {
+/** What was laid below a level: counted joints along each wall's dimension line, walking, and which legs came first. */
+export interface Below {
+  readonly joints: ReadonlyMap<number, readonly Nm[]>;
+  readonly arrivingFirst: ReadonlyMap<number, boolean>;
+}
+
+export function runContext({ plan, from, to }: Level, range: FormRange, drawnGables: DrawnGables = new Map()): RunContext {
   const courses = plan.stacks.map(
     ({ layers }, wall) => new Map(layers.filter((layer) => layer.kind === 'course').map((layer) => [plan.walls[wall]!.wall.base + layer.bottom, layer])),
   );
   const gables = plan.walls.map((wall) => {
     const drawn = drawnGables.get(wall.wall.mark);
-    return drawn ? gableOnAxis(drawn, wall) : null;
+    const { stack, layers } = plan.stacks[wall.index]!;
+    const top = layers.at(-1);
+    return drawn && top && top.bottom + top.height === stack.height ? gableOnAxis(drawn, wall) : null;
   });
   const gableCourse = (wall: number, elevation: Nm, end: EndName): Layer | null => {
     const gable = gables[wall];
@@ -48,6 +60,8 @@ export function runContext(plan: StoreyPlan, range: FormRange, drawnGables: Draw
   return {
     plan,
     range,
+    from,
+    to,
     gableOf: (wall) => gables[wall] ?? null,
     courseAt: (wall, elevation, end) => courses[wall]!.get(elevation) ?? (end ? gableCourse(wall, elevation, end) : null),
     standsAt: (wall, elevation) => {
@@ -82,11 +96,13 @@ const cutsOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => s
  * Lays a chain with the long legs first on the arriving walls, and first on the leaving ones, and takes the one that buys fewer
  * forms; then fewer broken bonds, cuts and pieces; arriving first where they are alike (decision 3).
  */
-function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext, memory: BondMemory): LaidChain {
+function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext, memory: BondMemory, below: Below): LaidChain {
   const lay = (arrivingFirst: boolean): LaidChain => {
-    const laid = lines.map((line, index) => layLine(courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range, memory));
+    const laid = lines.map((line, index) => layOver(jointsUnder(line, below), courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range, memory));
     return { arrivingFirst, lines: laid, lengths: laid.flatMap(({ lengths }) => lengths).sort((a, b) => b - a) };
   };
+  const known = lines.flatMap(({ walls }) => walls.flatMap(({ wall }) => below.arrivingFirst.get(wall.index) ?? []))[0];
+  if (known !== undefined) return lay(known);
   const arriving = lay(true);
   if (!lines.some((line) => line.start.kind === 'corner' || line.end.kind === 'corner')) return arriving;
   const leaving = lay(false);
@@ -99,13 +115,45 @@ function layChain(lines: readonly Line[], openings: readonly (readonly LineOpeni
   return difference <= 0 ? arriving : leaving;
 }
 
-/** Lays every line of a storey. */
-export function layStorey(plan: StoreyPlan, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables = new Map()): LineResult[] {
-  const context = runContext(plan, range, gables);
+export const NOTHING_BELOW: Below = { joints: new Map(), arrivingFirst: new Map() };
+
+/** Joints of the course below, brought from the walls' dimension lines to this line. */
+function jointsUnder({ walls }: Line, below: Below): Nm[] {
+  return walls.flatMap(({ wall, from }) => (below.joints.get(wall.index) ?? []).map((at) => from + at - wall.back.start));
+}
+
+/** Lays courses over joints that already stand. */
+function layOver(joints: readonly Nm[], runs: readonly CourseRun[], length: Nm, range: FormRange, memory: BondMemory): LaidLine {
+  if (joints.length === 0) return layLine(runs, length, range, memory);
+  const laid = layLine([alreadyLaid(joints), ...runs], length, range, memory);
+  return { ...laid, runs: laid.runs.slice(1), pieces: laid.pieces.slice(1) };
+}
+
+/** What the next level finds: the highest course laid so far on every wall. */
+export function laidSoFar(results: readonly LineResult[], before: Below): Below {
+  const joints = new Map(before.joints);
+  const arrivingFirst = new Map(before.arrivingFirst);
+  for (const { line, courses, arrivingFirst: first } of results) {
+    const top = courses.at(-1);
+    line.walls.forEach(({ wall, from }, index) => {
+      const to = line.walls[index + 1]?.from ?? Infinity;
+      const own = countedJoints(top?.joints ?? []).filter((at) => (index === 0 || at > from) && at <= to);
+      joints.set(wall.index, own.map((at) => at - from + wall.back.start));
+      arrivingFirst.set(wall.index, first);
+    });
+  }
+  return { joints, arrivingFirst };
+}
+
+/** Lays every line of a storey, or of one level of it over what was laid below. */
+export function layStorey(level: Level, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables = new Map(), below: Below = NOTHING_BELOW): LineResult[] {
+  const { plan } = level;
+  const context = runContext(level, range, gables);
   const memory: BondMemory = new Map();
-  return linesOf(plan).flatMap((lines) => {
+  return linesOf(plan).flatMap((chained) => {
+    const lines = chained.filter((line) => line.stack.layers.length > 0);
     const own = lines.map((line) => openingsOf(line, openings, range, (wall) => context.gableOf(wall)?.rise ?? 0));
-    const chain = layChain(lines, own, context, memory);
+    const chain = layChain(lines, own, context, memory, below);
     return chain.lines.map((laid, index): LineResult => {
       const line = lines[index]!;
       const courses = coursePieces(line, laid, own[index]!, plan, range);
@@ -116,6 +164,8 @@ export function layStorey(plan: StoreyPlan, openings: ReadonlyMap<string, readon
         courses,
         strips: stripsOf(line, own[index]!, context, range),
         gables: layGables(line, courses.at(-1)!, own[index]!, chain.arrivingFirst, context, memory),
+        below: jointsUnder(line, below),
+        arrivingFirst: chain.arrivingFirst,
       };
     });
   });

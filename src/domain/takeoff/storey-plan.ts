@@ -73,13 +73,17 @@ function nodePoint(node: PlanNode, walls: readonly AxisWall[]): Vector {
   return walkEnd(first.reversed, end) === 'start' ? first.from : first.to;
 }
 
-/** Brings one storey's straight walls to axes and settles every junction. */
-export function planStorey(storey: Storey, walls: readonly Wall[], range: FormRange): StoreyPlan {
+/**
+ * Brings one storey's straight walls to axes and settles every junction.
+ *
+ * @param offsets of the dimension line from the axis, by wall, where a core other than the foot's stands there
+ */
+export function planStorey(storey: Storey, walls: readonly Wall[], range: FormRange, offsets: ReadonlyMap<number, number> = new Map()): StoreyPlan {
   const coreWidth = (core: string): number => range.cores.get(core)?.width ?? 0;
   const drawn = normaliseLines(walls, coreWidth);
-  const apart = endsInsideWalls(drawn, layAxes(drawn, range));
+  const apart = endsInsideWalls(drawn, layAxes(drawn, range, offsets));
   const plan = apart.size > 0 ? normaliseLines(walls, coreWidth, new Set(apart.keys())) : drawn;
-  const { tees, walls: axes } = findTees(plan, layAxes(plan, range), range.parameters.turnToleranceDeg, apart);
+  const { tees, walls: axes } = findTees(plan, layAxes(plan, range, offsets), range.parameters.turnToleranceDeg, apart);
   const group = groupsOf(plan, tees);
   const stacks = storeyStacks(walls.map(({ height, base }, index) => ({ height, base, group: group(index) })), range);
   const joints = walls.map((): Mutable<Record<EndName, EndJoint>> => ({ start: { kind: 'free' }, end: { kind: 'free' } }));

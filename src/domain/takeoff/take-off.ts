@@ -2,26 +2,54 @@ import { finding, type Finding } from '../evidence/finding.js';
 import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { Opening, Schedule, Storey } from '../schedule/schedule.js';
+import { walkEnd } from './axes.js';
 import { bondBreaks } from './bond-breaks.js';
 import { orderOf } from './concrete.js';
-import type { Junction, LaidStorey } from './laid.js';
+import { alreadyLaid } from './laid-below.js';
+import type { LaidCoreChange, LaidStorey } from './laid.js';
 import { laidJunctions } from './laid-junctions.js';
+import { mergedLevels } from './laid-levels.js';
 import { laidWalls } from './laid-walls.js';
+import { coreChangesByMark, planLevels, type Level } from './levels.js';
 import { heightFindings, lineFindings } from './line-findings.js';
 import { UNSETTLED_SKU, type CoursePiece, type CoursePieces } from './line-pieces.js';
 import { slopeShape, type SlopeShape } from './slope-cutting.js';
 import { planFindings } from './plan-findings.js';
 import { gableFindings } from './gable-findings.js';
 import { gablesByMark } from './gables.js';
-import { layStorey, runContext, type DrawnGables, type LineResult } from './storey-layout.js';
-import { planStorey, straightWallsOf, type StoreyPlan } from './storey-plan.js';
-import type { Takeoff } from './takeoff.js';
+import { laidSoFar, layStorey, NOTHING_BELOW, runContext, type DrawnGables, type LineResult } from './storey-layout.js';
+import { straightWallsOf } from './storey-plan.js';
+import type { BondBreak, Takeoff } from './takeoff.js';
 import { orderUnits, type CutPlace, type PieceOrder } from './units.js';
 import { wallConflicts } from './wall-conflicts.js';
 
-interface StoreyResult {
-  readonly plan: StoreyPlan;
+interface LevelResult {
+  readonly level: Level;
   readonly lines: readonly LineResult[];
+}
+
+interface StoreyResult {
+  readonly storey: Storey;
+  /** Bottom up; one where no core changes up a wall. */
+  readonly levels: readonly LevelResult[];
+  readonly changes: ReadonlyMap<string, readonly LaidCoreChange[]>;
+  readonly findings: readonly Finding[];
+}
+
+const linesOf = ({ levels }: StoreyResult): LineResult[] => levels.flatMap(({ lines }) => lines);
+
+/** Lays a storey level by level, each over what stands below it. */
+function layLevels(storey: Storey, schedule: Schedule, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables): StoreyResult | null {
+  const walls = straightWallsOf(schedule, storey.id);
+  if (walls.length === 0) return null;
+  const { levels, changes, findings } = planLevels(storey, walls, coreChangesByMark(schedule), range);
+  let below = NOTHING_BELOW;
+  const laid = levels.map((level): LevelResult => {
+    const lines = layStorey(level, openings, range, gables, below);
+    below = laidSoFar(lines, below);
+    return { level, lines };
+  });
+  return { storey, levels: laid, changes: new Map([...changes].map(([wall, own]) => [walls[wall]!.mark, own])), findings };
 }
 
 /** Pieces to buy or saw of one line: every counted piece once, in the wall where it begins. */
@@ -89,10 +117,14 @@ function piecesToOrder(result: LineResult, storey: string, range: FormRange): Pi
   return [...pieces, ...closures, ...strips];
 }
 
-function laidStorey(storey: Storey, { plan, lines }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange, gables: DrawnGables): LaidStorey {
-  const context = runContext(plan, range, gables);
-  const walls = lines.flatMap((line) => laidWalls(line, cuts, context)).sort((a, b) => order.get(a.mark)! - order.get(b.mark)!);
-  const junctions: Junction[] = laidJunctions(plan, walls, range);
+function laidStorey({ storey, levels, changes }: StoreyResult, cuts: ReadonlyMap<string, CutPlace>, order: ReadonlyMap<string, number>, range: FormRange, gables: DrawnGables): LaidStorey {
+  const laid = levels.map(({ level, lines }) => {
+    const context = runContext(level, range, gables);
+    const walls = lines.flatMap((line) => laidWalls(line, cuts, context));
+    return { walls, junctions: laidJunctions(level.plan, walls, range) };
+  });
+  const { walls, junctions } = mergedLevels(laid, changes);
+  walls.sort((a, b) => order.get(a.mark)! - order.get(b.mark)!);
   return { id: storey.id, grade: storey.grade, storeyAbove: storey.storeyAbove, onFooting: storey.on === null, walls, junctions };
 }
 
@@ -105,7 +137,7 @@ function notLaid(schedule: Schedule, range: FormRange): Finding[] {
     .filter((wall) => wall.arc !== null)
     .map((wall) => finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'arc', radiusMm: toMm(wall.arc!.radius) }, source: 'take-off' }));
   const storeyOf = new Map(schedule.walls.map((wall) => [wall.mark, wall.storey]));
-  const features = schedule.features.filter(({ kind }) => kind !== 'gable').map((feature) =>
+  const features = schedule.features.filter(({ kind }) => kind !== 'gable' && kind !== 'core-change').map((feature) =>
     finding('outside-method', { storey: storeyOf.get(feature.wall) ?? null, wall: feature.wall, numbers: { feature: feature.kind }, source: 'take-off' }),
   );
   const grids = [...range.cores.values()].flatMap(({ code, family }) => {
@@ -113,6 +145,42 @@ function notLaid(schedule: Schedule, range: FormRange): Finding[] {
     return wall ? [finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'concrete of a grid core', core: code }, source: 'take-off' })] : [];
   });
   return [...arcs, ...features, ...grids];
+}
+
+/** What to add to a station on a wall's axis in a level to have it on the axis of the wall's foot. */
+function aboveFoot({ levels }: StoreyResult, level: Level, mark: string): Nm {
+  const index = level.plan.walls.findIndex(({ wall }) => wall.mark === mark);
+  const foot = levels.find((candidate) => candidate.level.plan.stacks[index]!.layers.length > 0)!.level;
+  const startOffset = ({ plan }: Level): Nm => plan.walls[index]!.back[walkEnd(plan.walls[index]!.reversed, 'start')];
+  return foot === level ? 0 : startOffset(level) - startOffset(foot);
+}
+
+/** Broken bonds of a line, of the gables on it, and of its first course over the level below. */
+function lineBreaks(result: LineResult, storey: string, range: FormRange): BondBreak[] {
+  const { line, courses, below } = result;
+  const under: CoursePieces = { run: alreadyLaid(below), pieces: [], joints: below.map((at) => ({ at, kind: 'module' })) };
+  return [
+    ...bondBreaks({ line, courses: [under, ...courses] }, storey, range, 1),
+    ...result.gables.flatMap((gable) => bondBreaks({ line: gable.line, courses: [gable.under, ...gable.courses] }, storey, range, 1)),
+  ];
+}
+
+/** A finding that two levels share is told once, with the numbers of the lower one. */
+const placeOf = ({ code, walls, course, numbers }: Finding): string => `${code}/${walls.join(' ')}/${course}/${numbers.opening ?? ''}/${numbers.beside ?? numbers.cornerAt ?? ''}`;
+
+function storeyFindings(result: StoreyResult, schedule: Schedule, range: FormRange): Finding[] {
+  const { levels, findings } = result;
+  const foot = levels[0]!.level.plan;
+  const partial = schedule.walls.some((wall) => wall.storey === foot.storey.id && wall.arc !== null);
+  const told = new Set<string>();
+  const found = levels.flatMap(({ level, lines }, index) => {
+    const { plan } = level;
+    const own = [...planFindings(plan, partial), ...wallConflicts(plan), ...(index === 0 ? heightFindings(plan, range) : []), ...lines.flatMap((line) => [...lineFindings(line, plan, range), ...gableFindings(line, plan, range)])];
+    const fresh = own.filter((each) => !told.has(placeOf(each))).map((each) => (index === 0 || each.wall === null || each.atMm === null ? each : { ...each, atMm: each.atMm + toMm(aboveFoot(result, level, each.wall)) }));
+    own.forEach((each) => told.add(placeOf(each)));
+    return fresh;
+  });
+  return [...found, ...findings];
 }
 
 /**
@@ -128,31 +196,16 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
   const openings = new Map<string, Opening[]>();
   for (const opening of schedule.openings) openings.set(opening.wall, [...(openings.get(opening.wall) ?? []), opening]);
   const storeys = schedule.storeys
-    .map((storey) => ({ storey, walls: straightWallsOf(schedule, storey.id) }))
-    .filter(({ walls }) => walls.length > 0)
-    .map(({ storey, walls }) => {
-      const plan = planStorey(storey, walls, range);
-      return { storey, plan, lines: layStorey(plan, openings, range, gables) };
-    });
-  const order = orderUnits(storeys.flatMap(({ storey, lines }) => lines.flatMap((line) => piecesToOrder(line, storey.id, range))), range);
+    .flatMap((storey) => layLevels(storey, schedule, openings, range, gables) ?? []);
+  const order = orderUnits(storeys.flatMap((result) => linesOf(result).flatMap((line) => piecesToOrder(line, result.storey.id, range))), range);
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
-  const laid = storeys.map((result) => laidStorey(result.storey, result, order.cutOf, rows, range, gables));
-  const findings = storeys.flatMap(({ plan, lines }) => [
-    ...planFindings(plan, schedule.walls.some((wall) => wall.storey === plan.storey.id && wall.arc !== null)),
-    ...wallConflicts(plan),
-    ...heightFindings(plan, range),
-    ...lines.flatMap((line) => [...lineFindings(line, plan, range), ...gableFindings(line, plan, range)]),
-  ]);
+  const laid = storeys.map((result) => laidStorey(result, order.cutOf, rows, range, gables));
+  const findings = storeys.flatMap((result) => storeyFindings(result, schedule, range));
   return {
     laid: { storeys: laid },
     units: order.units,
     cuts: order.cuts,
-    bondBreaks: storeys.flatMap(({ storey, lines }) =>
-      lines.flatMap((result) => [
-        ...bondBreaks(result, storey.id, range),
-        ...result.gables.flatMap(({ line, under, courses }) => bondBreaks({ line, courses: [under, ...courses] }, storey.id, range, 1)),
-      ]),
-    ),
+    bondBreaks: storeys.flatMap((result) => result.levels.flatMap(({ level, lines }) => lines.flatMap((line) => lineBreaks(line, result.storey.id, range)).map((found) => ({ ...found, at: found.at + aboveFoot(result, level, found.wall) })))),
     concrete: laid.map((storey) => orderOf(storey.id, storey.walls.reduce((sum, wall) => sum + wall.concreteNm3, 0n), range)),
     findings: [...findings, ...notLaid(schedule, range)].sort((a, b) => rowOf(a, rows) - rowOf(b, rows)),
   };
