@@ -1,8 +1,8 @@
 import type { Nm } from '../quantity/length.js';
 import { cheapestOver, type BondRange, type JointRow, type Offer, type Zone } from './bond-offers.js';
-import { kindsOf } from './layout-kinds.js';
+import type { BondRun } from './layout-kinds.js';
 import { placementsOf, type Placement } from './placements.js';
-import type { CourseRun, Segment } from './runs.js';
+import type { Segment } from './runs.js';
 
 /** A segment as the search sees it: the ways to fill it and what no choice moves. */
 interface SegmentChoice {
@@ -39,7 +39,7 @@ function waysOf(segment: Segment, ripped: boolean, range: BondRange, memory: Way
   return ways;
 }
 
-function segmentChoice(segment: Segment, run: CourseRun, below: CourseChoice, fixed: readonly Nm[], range: BondRange, memory: WaysMemory): SegmentChoice {
+function segmentChoice(segment: Segment, run: BondRun, below: CourseChoice, fixed: readonly Nm[], range: BondRange, memory: WaysMemory): SegmentChoice {
   const [low, high] = [segment.from - range.formLength / 2, segment.to + range.formLength / 2];
   const over: number[] = [];
   below.forEach(({ segment: { from, to } }, index) => {
@@ -66,9 +66,10 @@ export function offersOver(course: CourseChoice, below: readonly Offer[], belowC
 /**
  * The choices of every course of a line, bottom up; courses alike over and under courses alike are one choice, so that what was
  * found for the one holds for the other.
+ *
+ * @param kinds for each course the first one that is laid like it
  */
-export function courseChoices(runs: readonly CourseRun[], range: BondRange, memory: WaysMemory): CourseChoice[] {
-  const kinds = kindsOf(runs);
+export function courseChoices(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory): CourseChoice[] {
   const choices: CourseChoice[] = [];
   runs.forEach((run, course) => {
     const alike = choices.findIndex((_, other) => kinds[other] === kinds[course] && kinds[other - 1] === kinds[course - 1] && kinds[other + 1] === kinds[course + 1]);

@@ -36,7 +36,6 @@ function jointsInside(from: Nm, count: number, zones: readonly Zone[], form: Nm)
 function enter(offers: Offer[], offer: Offer, most: number): void {
   let place = offers.length;
   while (place > 0 && compareNamed(offer, offers[place - 1]!) < 0) place -= 1;
-  if (place === most) return;
   offers.splice(place, 0, offer);
   if (offers.length > most) offers.pop();
 }
@@ -65,7 +64,7 @@ export function cheapestOver(left: Nm, ways: readonly Placement[], others: reado
     let stagger = form / 2;
     for (let index = 0; index < others.length; index += 1) {
       const other = others[index]!;
-      const shift = Math.round((from - other.from) / form);
+      const shift = Math.floor((from - other.from) / form + 0.5);
       const overlap = Math.min(count, other.count - shift) - Math.max(0, -shift);
       if (overlap <= 0) continue;
       const distance = Math.abs(from - other.from - shift * form);
@@ -73,6 +72,7 @@ export function cheapestOver(left: Nm, ways: readonly Placement[], others: reado
       if (distance < minStagger) breaks += overlap;
     }
     const inCutOuts = zones.length === 0 ? 0 : jointsInside(from, count, zones, form);
+    if (last && (inCutOuts - last.inCutOuts || breaks - last.breaks || forms - last.forms || cuts - last.cuts || form / 2 - stagger - last.lostStagger || spread - last.spread) >= 0) continue;
     enter(offers, { way, from, count, inCutOuts, breaks, forms, cuts, lostStagger: form / 2 - stagger, spread }, most);
   }
   return offers;

@@ -1,10 +1,10 @@
 import { courseChoices, offersOver, type CourseChoice, type WaysMemory } from './bond-course.js';
 import { asLayoutCost, compareNamed, FREE, type Cost, type LayoutCost } from './bond-cost.js';
 import type { BondRange, Offer } from './bond-offers.js';
+import type { BondRun } from './layout-kinds.js';
 import type { LaidLine } from './layout-line.js';
 import type { Seam } from './layout-seams.js';
 import type { Placement } from './placements.js';
-import type { CourseRun } from './runs.js';
 
 /** A line laid before: the end it was laid from, and the seam as seen from there. */
 export interface RememberedLine {
@@ -106,9 +106,11 @@ function chosenOf(top: Carried, courses: readonly CourseChoice[]): (readonly Pla
  * Each course is laid over the joints of the course below and under the legs of the course above. A few layouts are carried from
  * course to course; the cheapest at the top is taken: fewest joints closer than the stagger, then fewest forms, fewest cuts, widest
  * stagger. A bond is broken only where every placement of a segment breaks it for every layout carried.
+ *
+ * @param kinds for each course the first one that is laid like it
  */
-export function layCourses(runs: readonly CourseRun[], range: BondRange, memory: WaysMemory, breadth: Breadth): LineLayout {
-  const courses = courseChoices(runs, range, memory);
+export function layCourses(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory, breadth: Breadth): LineLayout {
+  const courses = courseChoices(runs, kinds, range, memory);
   let carried: Carried[] = [{ cost: FREE, picks: [], below: null }];
   courses.forEach((course, index) => {
     const extended: Extended[] = [];

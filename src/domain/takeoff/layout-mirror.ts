@@ -1,10 +1,13 @@
 import type { Nm } from '../quantity/length.js';
-import type { CourseRun, Segment } from './runs.js';
+import type { BondRun } from './layout-kinds.js';
+import type { LinePiece } from './layout-line.js';
+import type { Segment } from './runs.js';
 
-const flipped = <T extends { readonly from: Nm; readonly to: Nm }>(span: T, length: Nm): T => ({ ...span, from: length - span.to, to: length - span.from });
-
-const mirroredSegment = (segment: Segment, length: Nm): Segment => ({
-  ...flipped(segment, length),
+/** The same segment seen from the line's other end; `length` is where station 0 comes to lie. */
+export const mirroredSegment = (segment: Segment, length: Nm): Segment => ({
+  ...segment,
+  from: length - segment.to,
+  to: length - segment.from,
   fixedLeft: segment.fixedRight,
   fixedRight: segment.fixedLeft,
   seamLeft: segment.seamRight,
@@ -13,17 +16,20 @@ const mirroredSegment = (segment: Segment, length: Nm): Segment => ({
   overRight: segment.overLeft,
 });
 
-/** The same course seen from its other end; `length` is where station 0 comes to lie. */
-export function mirroredRun(run: CourseRun, length: Nm): CourseRun {
-  return {
-    ...flipped(run, length),
-    startLeg: run.endLeg && flipped(run.endLeg, length),
-    endLeg: run.startLeg && flipped(run.startLeg, length),
-    closureStart: run.closureEnd && { ...run.closureEnd, at: length - run.closureEnd.at },
-    closureEnd: run.closureStart && { ...run.closureStart, at: length - run.closureStart.at },
-    voids: run.voids.map((gap) => flipped(gap, length)).reverse(),
-    segments: run.segments.map((segment) => mirroredSegment(segment, length)).reverse(),
-    fixedJoints: run.fixedJoints.map((at) => length - at).reverse(),
-    forbidden: run.forbidden.map((zone) => flipped(zone, length)).reverse(),
-  };
-}
+export const mirroredSegments = (segments: readonly Segment[], length: Nm): Segment[] => segments.map((segment) => mirroredSegment(segment, length)).reverse();
+
+/** What the layout of a course depends on, seen from the line's other end. */
+export const mirroredRun = ({ ripped, segments, fixedJoints, forbidden }: BondRun, length: Nm): BondRun => ({
+  ripped,
+  segments: mirroredSegments(segments, length),
+  fixedJoints: fixedJoints.map((at) => length - at).reverse(),
+  forbidden: forbidden.map(({ from, to }) => ({ from: length - to, to: length - from })).reverse(),
+});
+
+export const mirroredPiece = ({ from, to, seamAt, atLeg, over }: LinePiece, length: Nm): LinePiece => ({
+  from: length - to,
+  to: length - from,
+  seamAt: seamAt === null ? null : length - seamAt,
+  atLeg,
+  over,
+});
