@@ -1,7 +1,8 @@
 import type { Nm } from '../quantity/length.js';
 import { dimensionRow } from './dimension-row.js';
 import type { RowPart } from './dimension-row.js';
-import { teesOn, unmarkedOpenings } from './elevation-openings.js';
+import { teesOn } from './elevation-branches.js';
+import { unmarkedOpenings } from './elevation-openings.js';
 import type { ElevationFrame, WallEnd, WallReach } from './elevation-frame.js';
 import { LEVEL_TEXT_MM } from './elevation-stack.js';
 import { tierLabels } from './label-tiers.js';
@@ -146,7 +147,8 @@ function endText(frame: ElevationFrame, end: WallEnd): string {
   if (junction === null) return which;
   const others = junction.walls.filter((mark) => mark !== frame.wall.mark).join(', ');
   const made = junction.unit === null ? ', by advice' : '';
-  const turn = junction.kind === 'corner' ? ` ${turnText(junction.turn)}${made}` : '';
+  const angle = end.skew === 0 ? '' : ` ${sharpAngle(junction.turn)}°`;
+  const turn = junction.kind === 'corner' ? ` ${turnText(junction.turn)}${made}` : angle;
   const kind = {
     'free-end': 'free end',
     straight: 'straight on',
@@ -157,6 +159,9 @@ function endText(frame: ElevationFrame, end: WallEnd): string {
   }[junction.kind];
   return `${which} ${junction.id}: ${kind}${turn}${others === '' ? '' : `, wall ${others}`}`;
 }
+
+/** Of the two angles at a tee the sharp one, to a tenth of a degree. */
+const sharpAngle = (turn: number): number => Math.round(Math.min(Math.abs(turn), 180 - Math.abs(turn)) * 10) / 10;
 
 /** `90° left`, `22.5° right`: to a tenth of a degree. */
 export const turnText = (turn: number): string => `${Math.round(Math.abs(turn) * 10) / 10}° ${turn < 0 ? 'right' : 'left'}`;

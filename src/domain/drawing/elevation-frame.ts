@@ -1,3 +1,4 @@
+import { direction, dot, leftNormal, scale, subtract } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
@@ -15,6 +16,8 @@ export interface ElevationFrame {
   readonly x: (station: Nm) => Nm;
   /** Level above the wall's base to sheet y. */
   readonly y: (level: Nm) => Nm;
+  /** The wall's start, then its end. */
+  readonly ends: readonly [WallEnd, WallEnd];
   /** Edges of the whole sheet. */
   readonly edges: { readonly left: Nm; readonly right: Nm };
   /** Edges of what is drawn of the wall. */
@@ -40,8 +43,10 @@ export interface WallEnd {
   readonly node: Nm;
   /** How far the outside face runs past the node: positive at a corner that is convex outside, negative in a re-entrant one. */
   readonly face: Nm;
-  /** Thickness of the through wall where this end is a tee's branch, 0 elsewhere. */
+  /** Where this end is a tee's branch: half the through wall's section along this wall's axis, longer on the skew. 0 elsewhere. */
   readonly through: Nm;
+  /** How far the end of the face that is seen passes the end on the axis, where the branch is cut on the skew; negative where it is shorter. */
+  readonly skew: Nm;
 }
 
 /** @returns how far the drawing reaches past the wall's nodes, stations from the wall's own start */
@@ -53,11 +58,11 @@ export function reachOf(wall: LaidWall, storey: LaidStorey): WallReach {
   return {
     start,
     end,
-    fromStation: Math.min(0, -start.face, -start.through / 2, -wall.startOffset, ...pieces, ...strips),
+    fromStation: Math.min(0, -start.face, -start.through, -wall.startOffset, ...pieces, ...strips),
     toStation: Math.max(
       wall.length,
       wall.length + end.face,
-      wall.length + end.through / 2,
+      wall.length + end.through,
       wall.dimensionLength - wall.startOffset,
       ...pieces,
       ...strips,
@@ -71,7 +76,21 @@ function endOf(wall: LaidWall, storey: LaidStorey, id: string, node: Nm): WallEn
   const face = corner ? Math.round((wall.thickness / 2) * Math.tan((junction.turn * Math.PI) / 360)) : 0;
   const through =
     junction?.tee?.branch === wall.mark ? storey.walls.find((other) => other.mark === junction.tee?.through) : undefined;
-  return { junction, node, face, through: through?.thickness ?? 0 };
+  if (through === undefined) return { junction, node, face, through: 0, skew: 0 };
+  const half = Math.round(through.thickness / 2);
+  const trim = node === 0 ? wall.trimStart : wall.trimEnd;
+  return { junction, node, face, through: Math.max(half, trim), skew: trim > half ? skewOf(wall, through, node) : 0 };
+}
+
+/** (T/2)·cot φ, signed for the face that is seen (decision 9). */
+function skewOf(wall: LaidWall, through: LaidWall, node: Nm): Nm {
+  const along = direction(subtract(wall.axisTo, wall.axisFrom));
+  const into = node === 0 ? along : scale(along, -1);
+  const normal = leftNormal(direction(subtract(through.axisTo, through.axisFrom)));
+  const toward = dot(normal, into) >= 0 ? normal : scale(normal, -1);
+  const seenOnLeft = (wall.outside === 'left') === (node === 0);
+  const lean = dot(leftNormal(into), toward) / dot(into, toward);
+  return Math.round((seenOnLeft ? 1 : -1) * (wall.thickness / 2) * lean);
 }
 
 export const rangeBox = (frame: ElevationFrame, from: Nm, to: Nm, bottom: Nm, top: Nm): Box => {

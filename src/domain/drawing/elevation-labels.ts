@@ -2,6 +2,7 @@ import type { Nm } from '../quantity/length.js';
 import type { LaidCourse, Piece } from '../takeoff/index.js';
 import { rangeBox } from './elevation-frame.js';
 import type { ElevationFrame } from './elevation-frame.js';
+import { clearOfLines } from './elevation-branches.js';
 import { freeParts, pieceLook, pieceTexts } from './piece-look.js';
 import type { DrawingPoint } from './shapes.js';
 import { TEXT_MM } from './sheet.js';
@@ -68,7 +69,7 @@ function placeOf(
   text: string,
 ): { at: DrawingPoint; angle: number } | null {
   const bold = pieceLook(piece, frame.range).key !== 'full';
-  for (const part of freeParts(piece, course)) {
+  for (const part of freeParts(piece, course).flatMap((free) => clearOfLines(frame, course, free))) {
     const box = rangeBox(frame, part.from, part.to, course.bottom + part.bottom, course.bottom + part.top);
     const angle = fittingAngle(frame, box, text, bold);
     if (angle !== null)

@@ -1,7 +1,8 @@
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidStorey, LaidWall, Piece } from '../takeoff/laid.js';
-import { teesOn } from './elevation-openings.js';
+import { teesOn } from './elevation-branches.js';
+import { reachOf } from './elevation-frame.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import { lookOf, pieceLook } from './piece-look.js';
@@ -48,6 +49,9 @@ export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormR
   if (teesOn({ wall, storey }).some(({ tee }) => tee.side !== wall.outside)) {
     entries.push({ text: 'panel cut out on the far side for a tee', fill: null, pattern: null, stroke: 'hidden' });
   }
+  const { start, end } = reachOf(wall, storey);
+  if (start.skew !== 0 || end.skew !== 0)
+    entries.push({ text: 'faces of an end on the skew', fill: TINT.full, pattern: null, stroke: 'skew' });
   return [...entries, ...sectionEntries(wall, storey)];
 }
 

@@ -2,7 +2,7 @@ import type { Nm } from '../quantity/length.js';
 import { lengthLabel } from './length-label.js';
 import type { LaidOpening } from '../takeoff/laid.js';
 import { rangeBox } from './elevation-frame.js';
-import type { ElevationFrame, WallEnd } from './elevation-frame.js';
+import type { ElevationFrame } from './elevation-frame.js';
 import { TINT } from './ink.js';
 import { TEXT_MM } from './sheet.js';
 import type { Box } from './sheet.js';
@@ -79,35 +79,4 @@ function writeLines(frame: ElevationFrame, hole: Box, { lines, angle }: Writing)
     const at = angle === 0 ? { x: middle.x, y: middle.y + shift } : { x: middle.x - shift, y: middle.y };
     frame.sheet.text(at, line, TEXT_MM.small, { bold: i === 0, anchor: 'middle', angle, backdrop: TINT.paper });
   });
-}
-
-/** Branches of tees standing on this wall: a cut-out where the branch stands outside, dashed where it stands behind. */
-export function drawTees(frame: ElevationFrame): void {
-  for (const { tee, courses } of teesOn(frame)) {
-    const span = frame.wall.courses.filter((course) => courses.includes(course.n));
-    const bottom = Math.min(...span.map((course) => course.bottom));
-    const top = Math.max(...span.map((course) => course.bottom + course.height));
-    const box = rangeBox(frame, tee.cutFrom, tee.cutTo, bottom, top);
-    if (tee.side === frame.wall.outside)
-      frame.sheet.rect('cut-out', box, { fill: TINT.section, subject: `cut-out:${tee.branch}` });
-    else frame.sheet.rect('hidden', box, { subject: `cut-out:${tee.branch}` });
-  }
-}
-
-export function teesOn(
-  frame: Pick<ElevationFrame, 'wall' | 'storey'>,
-): { tee: NonNullable<ElevationFrame['storey']['junctions'][number]['tee']>; courses: readonly number[] }[] {
-  return frame.storey.junctions.flatMap(({ tee, courses }) =>
-    tee !== null && tee.through === frame.wall.mark && courses.length > 0 ? [{ tee, courses }] : [],
-  );
-}
-
-/** The through wall in section where this wall ends as a branch. */
-export function drawThroughWalls(frame: ElevationFrame, ends: readonly WallEnd[]): void {
-  for (const end of ends.filter((candidate) => candidate.through > 0)) {
-    const half = Math.round(end.through / 2);
-    frame.sheet.rect('piece', rangeBox(frame, end.node - half, end.node + half, 0, frame.wall.stack.height), {
-      fill: TINT.section,
-    });
-  }
 }

@@ -10,7 +10,8 @@ import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
 import { drawLevels, drawStack, levelsOf } from './elevation-stack.js';
 import { elevationLegend } from './elevation-legend.js';
-import { drawOpenings, drawTees, drawThroughWalls, labelOpenings, outlineOpenings, sizeOf, teesOn } from './elevation-openings.js';
+import { drawSkewedEnds, drawTees, drawThroughWalls, skewNotes, teesOn } from './elevation-branches.js';
+import { drawOpenings, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
 import { chooseScale } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
@@ -107,6 +108,7 @@ function frameOf(
     sheet,
     x,
     y: (level) => foot + level,
+    ends: [reach.start, reach.end],
     edges: { left: margin, right: width - margin },
     span: { left, right: left + reach.toStation - reach.fromStation },
   };
@@ -114,7 +116,7 @@ function frameOf(
 
 /** @returns height of what was painted [nm] */
 function paint(frame: ElevationFrame, reach: WallReach, letters: CutLetters): Nm {
-  const ends = [reach.start, reach.end];
+  const { ends } = frame;
   drawGround(frame);
   drawThroughWalls(frame, ends);
   drawCourses(frame, ends);
@@ -124,6 +126,7 @@ function paint(frame: ElevationFrame, reach: WallReach, letters: CutLetters): Nm
   drawNotches(frame);
   outlineOpenings(frame);
   drawMarks(frame);
+  drawSkewedEnds(frame, ends);
   drawPieceLabels(frame, letters);
   labelOpenings(frame);
   drawLengths(frame);
@@ -178,6 +181,7 @@ function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters:
     ...stackNotes(wall, units),
     ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
     ...cutOutNotes(wall, storey, units),
+    ...skewNotes(wall, storey, units),
     ...rows.map((row) => `Cut to: ${row}`),
   ];
 }

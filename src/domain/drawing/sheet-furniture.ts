@@ -18,7 +18,7 @@ export interface LegendEntry {
   readonly fill: string | null;
   readonly pattern: HatchPattern | null;
   /** A thick line through the sample: seam, rip. */
-  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | null;
+  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | 'skew' | null;
 }
 
 /** Lines of legend and notes set in columns as wide as the sheet allows. */
@@ -120,6 +120,7 @@ function drawLegendRow(sheet: Sheet, row: readonly LegendEntry[], y: number): vo
     const middle = sheet.mm(x + SWATCH_MM.width / 2);
     if (entry.stroke === 'seam') sheet.line('seam', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'rip') sheet.line('rip', { x: box.left, y: box.top }, { x: box.right, y: box.top });
+    if (entry.stroke === 'skew') sheet.line('hidden', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'axis') sheet.line('node', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
     if (entry.stroke === 'hidden') sheet.rect('hidden', box, { fill: TINT.paper });
     sheet.text({ x: sheet.mm(x + SWATCH_MM.width + 1.5), y: sheet.mm(y) }, entry.text, TEXT_MM.small);
