@@ -76,6 +76,7 @@ function laidWall(sketch: WallSketch, storey: string): LaidWall {
     ledges: [],
     taper: null,
     coreChanges: [],
+    carries: [],
     startJunction: sketch.start ?? `${storey}-${mark}-start`,
     endJunction: sketch.end ?? `${storey}-${mark}-end`,
     concreteNm3: 0n,

@@ -243,6 +243,7 @@ export function laidWalls(result: LineResult, cuts: ReadonlyMap<string, CutPlace
       ledges: [],
       taper: null,
       coreChanges: [],
+      carries: [],
       startJunction,
       endJunction,
       ...wallConcrete(wall, openings, context),

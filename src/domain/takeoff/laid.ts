@@ -57,6 +57,8 @@ export interface LaidWall {
   readonly taper: LaidTaper | null;
   /** Narrower or wider cores further up, lowest first; `core` and `thickness` are those at the foot. */
   readonly coreChanges: readonly LaidCoreChange[];
+  /** Walls of the storey above that stand on this one. */
+  readonly carries: readonly LaidCarried[];
   /** Ids of the junctions at the user's own start and end. */
   readonly startJunction: string;
   readonly endJunction: string;
@@ -146,6 +148,18 @@ export interface LaidCoreChange {
   readonly seatInside: Nm;
   /** The upper axis lies this far towards the inside of the lower one; negative towards the outside. */
   readonly axisShift: Nm;
+}
+
+/** A stretch of a wall's top on which a wall of the storey above stands, in axis stations of the lower one. */
+export interface LaidCarried {
+  readonly storey: string;
+  readonly wall: string;
+  readonly from: Nm;
+  readonly to: Nm;
+  readonly core: string;
+  /** Bare concrete beside the upper form's panel on each side of the lower wall, not below 0 (decision 24). */
+  readonly seatOutside: Nm;
+  readonly seatInside: Nm;
 }
 
 export interface Stack {

@@ -21,6 +21,7 @@ import { laidSoFar, layStorey, NOTHING_BELOW, runContext, type DrawnGables, type
 import { straightWallsOf } from './storey-plan.js';
 import type { BondBreak, Takeoff } from './takeoff.js';
 import { orderUnits, type CutPlace, type PieceOrder } from './units.js';
+import { withStoreysAbove } from './storeys-above.js';
 import { wallConflicts } from './wall-conflicts.js';
 
 interface LevelResult {
@@ -199,7 +200,7 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
     .flatMap((storey) => layLevels(storey, schedule, openings, range, gables) ?? []);
   const order = orderUnits(storeys.flatMap((result) => linesOf(result).flatMap((line) => piecesToOrder(line, result.storey.id, range))), range);
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
-  const laid = storeys.map((result) => laidStorey(result, order.cutOf, rows, range, gables));
+  const laid = withStoreysAbove(storeys.map((result) => laidStorey(result, order.cutOf, rows, range, gables)), schedule.storeys, range);
   const findings = storeys.flatMap((result) => storeyFindings(result, schedule, range));
   return {
     laid: { storeys: laid },

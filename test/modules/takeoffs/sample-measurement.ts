@@ -70,6 +70,7 @@ export const wall: LaidWall = {
   ledges: [],
   taper: null,
   coreChanges: [],
+  carries: [],
   startJunction: 'S1-J1',
   endJunction: 'S1-J2',
   concreteNm3: area(inches(40), inches(16)) * BigInt(inches(6)),
