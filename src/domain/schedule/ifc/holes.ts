@@ -1,5 +1,6 @@
 import { add, cross, direction, dot, leftNormal, scale, subtract, type Vector } from '../../geometry/vector.js';
 import { meantLength, type Nm } from '../../quantity/length.js';
+import { roomUnderSlope, type Slope } from '../gables.js';
 import { cornersOf, readBody, representation } from './extrusions.js';
 import type { Frame } from './frames.js';
 import type { ModelUnits } from './model-units.js';
@@ -22,7 +23,7 @@ export interface VoidedWall {
   readonly length: Nm;
   readonly bottom: number;
   readonly height: Nm;
-  readonly hasGable: boolean;
+  readonly gable: Slope | null;
   readonly coreWidth: Nm;
 }
 
@@ -79,16 +80,20 @@ function insideWall(wall: VoidedWall, along: Span, up: Span): Hole {
   const start = Math.max(along[0], 0);
   const end = Math.min(along[1], wall.length);
   const sill = Math.max(up[0], 0);
-  const head = Math.min(up[1], wall.height);
-  if (end - start <= AT_CORNER || head - sill <= AT_CORNER) throw new Unread('it does not meet its wall');
-  if (wall.hasGable && up[1] - wall.height > AT_CORNER) throw new Unread('it reaches into the gable, which is not read');
+  if (end - start <= AT_CORNER) throw new Unread('it does not meet its wall');
+  const at = meantLength(start);
+  const width = Math.min(meantLength(end - start), wall.length - at);
+  const top = wall.height + (wall.gable ? roomUnderSlope(wall.gable, at, at + width, wall.length) : 0);
+  const head = Math.min(up[1], top);
+  if (head - sill <= AT_CORNER) throw new Unread('it does not meet its wall');
+  if (wall.gable && up[1] - top > AT_CORNER) throw new Unread('it reaches through the slope of its gable');
   const out = Math.max(start - along[0], along[1] - end, sill - up[0], up[1] - head);
-  const [at, foot] = [meantLength(start), meantLength(sill)];
+  const foot = meantLength(sill);
   return {
     at,
     sill: foot,
-    width: Math.min(meantLength(end - start), wall.length - at),
-    height: Math.min(meantLength(head - sill), wall.height - foot),
+    width,
+    height: Math.min(meantLength(head - sill), top - foot),
     cut: out > AT_CORNER,
   };
 }

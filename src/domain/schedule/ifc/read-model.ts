@@ -120,7 +120,7 @@ function placedWall(wall: ModelWall, line: WallLine, level: Level, moved: readon
   const gable = top?.gable ? { rise: meantLength(top.gable.rise), peakAt: Math.min(meantLength(top.gable.peakAt), length) } : null;
   if (context.courseHeight !== null && height < context.courseHeight)
     throw new Unread(`it is ${printLength(height, units.shown)} high, less than one course of ${printLength(context.courseHeight, units.shown)}`);
-  const voided = { line, length, bottom: wall.bottom, height, hasGable: gable !== null, coreWidth: wall.core.width };
+  const voided = { line, length, bottom: wall.bottom, height, gable, coreWidth: wall.core.width };
   const holes = (reading.relations.openings.get(wall.entity.id) ?? []).flatMap((entity) =>
     readOr(
       () => {

@@ -116,11 +116,18 @@ it('holes and gables keep their places when an end is moved', async () => {
   const peaked = file.clipped(file.clipped(solid, [0, 0, 2600], [-x, 0, z]), [6000, 0, 2600], [x, 0, z]);
   const a = file.wall({ name: 'A', storey, body: file.shape('Body', 'Clipping', peaked) });
   file.opening(a, file.extruded(file.rectangle(900, 500, [1450, 0]), 2100));
+  file.opening(a, file.extruded(file.rectangle(600, 500, [3000, 0]), 600, { origin: [0, 0, 2900] }), 'Under the slope');
+  file.opening(a, file.extruded(file.rectangle(600, 500, [900, 0]), 600, { origin: [0, 0, 2900] }), 'Through it');
   straight(file, storey, 'B', [6000, HALF], [6000, 4000]);
   straight(file, storey, 'D', [0, 4000], [0, HALF]);
   const schedule = await scheduleOf(file);
   expect(ends(schedule).A).toEqual([0, 0, 6000, 0]);
-  expect(schedule.openings).toMatchObject([{ wall: 'A', at: 1000 * MM, sill: 0, width: 900 * MM, height: 2100 * MM }]);
+  expect(schedule.openings).toMatchObject([
+    { wall: 'A', at: 1000 * MM, sill: 0, width: 900 * MM, height: 2100 * MM },
+    { mark: 'Under the slope', at: 2700 * MM, sill: 2900 * MM, width: 600 * MM, height: 600 * MM },
+  ]);
+  // Over the near jamb at 0.6 m the slope of 0.5 is 0.3 m above 2.6 m, as low as its sill.
+  expect(schedule.skipped).toMatchObject([{ name: 'Through it', kind: 'IfcOpeningElement' }]);
   expect(schedule.walls[0]?.height).toBe(2600 * MM);
   expect(schedule.features).toMatchObject([{ kind: 'gable', rise: 1500 * MM, peakAt: 3000 * MM }]);
 });
