@@ -26,7 +26,7 @@ export function gablesByMark(schedule: Schedule): ReadonlyMap<string, { readonly
  */
 export function gableOnAxis({ rise, peakAt }: { readonly rise: Nm; readonly peakAt: Nm }, wall: AxisWall): Gable {
   const drawnPeak = wall.reversed ? wall.drawn - peakAt : peakAt;
-  const foot = -wall.back.start;
+  const foot = 0 - wall.back.start;
   return { rise, foot, peak: foot + drawnPeak, end: foot + wall.drawn };
 }
 

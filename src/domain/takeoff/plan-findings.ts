@@ -28,11 +28,10 @@ function junctionFinding(junction: PlanJunction, plan: StoreyPlan): Finding[] {
   return [];
 }
 
-/** A storey that claims to close must have a loop whose ends meet (`plan-open`). */
+/** Ends declared to meet must meet, and a storey that claims to close must have a loop (`plan-open`). */
 function openPlan(plan: StoreyPlan): Finding[] {
-  if (!plan.storey.closed) return [];
   const wide = plan.junctions.filter((junction) => junction.gap > MEETING_REACH);
-  if (plan.plan.loops > 0 && wide.length === 0) return [];
+  if (wide.length === 0 && (!plan.storey.closed || plan.plan.loops > 0)) return [];
   const storey = plan.storey.id;
   if (wide.length > 0) {
     return wide.map((junction) =>

@@ -3,6 +3,8 @@ import type { Finding } from '../../domain/evidence/finding.js';
 import type { Measurement } from '../../domain/pipeline.js';
 import type { Nm } from '../../domain/quantity/length.js';
 import { toMm } from '../../domain/quantity/length.js';
+import { coreOfCourse } from '../../domain/takeoff/index.js';
+import { featureAnswers } from './feature-answers.js';
 import type { LaidCourse, LaidStrip, LaidWall, Stack } from '../../domain/takeoff/laid.js';
 import type { CutLine } from '../../domain/takeoff/takeoff.js';
 import type { FindingAnswer } from './findings.schemas.js';
@@ -83,7 +85,8 @@ export function wallAnswer(wall: LaidWall, detail = false): WallAnswer {
     stack: stackAnswer(wall.stack),
     alternatives: wall.alternatives.map(stackAnswer),
     concreteM3: m3(wall.concreteNm3),
-    ...(detail ? { courses: wall.courses.map(courseAnswer), strips: wall.strips.map(stripAnswer) } : {}),
+    ...featureAnswers(wall),
+    ...(detail ? { courses: wall.courses.map((course) => courseAnswer(course, wall)), strips: wall.strips.map(stripAnswer) } : {}),
   };
 }
 
@@ -95,14 +98,15 @@ const stackAnswer = (stack: Stack): WallAnswer['stack'] => ({
   deviationMm: toMm(stack.deviation),
 });
 
-const courseAnswer = (course: LaidCourse): NonNullable<WallAnswer['courses']>[number] => ({
+const courseAnswer = (course: LaidCourse, wall: LaidWall): NonNullable<WallAnswer['courses']>[number] => ({
   n: course.n,
+  core: coreOfCourse(wall, course.n).code,
   fromMm: toMm(course.from),
   toMm: toMm(course.to),
   bottomMm: toMm(course.bottom),
   heightMm: toMm(course.height),
   voids: course.voids.map(({ from, to, opening }) => ({ fromMm: toMm(from), toMm: toMm(to), opening })),
-  pieces: course.pieces.map(({ id, from, to, kind, sku, hand, why, inside }) => ({
+  pieces: course.pieces.map(({ id, from, to, kind, sku, hand, why, inside, pieceLength, slope }) => ({
     id,
     fromMm: toMm(from),
     toMm: toMm(to),
@@ -111,6 +115,13 @@ const courseAnswer = (course: LaidCourse): NonNullable<WallAnswer['courses']>[nu
     hand,
     why,
     inside,
+    lengthMm: toMm(pieceLength),
+    slope: slope && {
+      fromHeightMm: toMm(slope.fromHeight),
+      toHeightMm: toMm(slope.toHeight),
+      peakAtMm: orNull(slope.peak?.at ?? null),
+      peakHeightMm: orNull(slope.peak?.height ?? null),
+    },
   })),
 });
 
@@ -126,12 +137,13 @@ export const cutAnswer = (cut: CutLine): NonNullable<TakeoffAnswer['cuts']>[numb
   storey: cut.storey,
   sku: cut.sku,
   form: cut.form,
-  parts: cut.parts.map(({ piece, offset, length, wall, course }) => ({
+  parts: cut.parts.map(({ piece, offset, length, wall, course, turned }) => ({
     piece,
     offsetMm: toMm(offset),
     lengthMm: toMm(length),
     wall,
     course,
+    turned,
   })),
   offcutMm: toMm(cut.offcut),
 });

@@ -58,12 +58,19 @@ const Piece = z
     hand: Hand,
     why: z.string(),
     inside: z.boolean(),
+    lengthMm: z.number().meta({ description: 'Of the whole piece as it is sawn: longer than its span across a mark and where an end is cut on the skew or mitred' }),
+    slope: z
+      .object({ fromHeightMm: z.number(), toHeightMm: z.number(), peakAtMm: z.number().nullable(), peakHeightMm: z.number().nullable() })
+      .meta({ id: 'PieceSlope' })
+      .nullable()
+      .meta({ description: 'Heights left at its ends under a gable' }),
   })
   .meta({ id: 'Piece' });
 
 const Course = z
   .object({
     n: Count,
+    core: z.string(),
     fromMm: z.number().meta({ description: 'Where the forms of this course begin: `trimStartMm`, but for an end left free above a lower neighbour, which runs to its end as drawn' }),
     toMm: z.number().meta({ description: 'Where they end: `lengthMm − trimEndMm`, with the same exception' }),
     bottomMm: z.number(),
@@ -83,6 +90,64 @@ const LaidStrip = z
   })
   .meta({ id: 'LaidStrip' });
 
+const Span = z.object({ fromMm: z.number(), toMm: z.number() }).meta({ id: 'Span' });
+
+const ArcAnswer = z
+  .object({
+    turns: z.enum(['left', 'right']),
+    axisRadiusMm: z.number(),
+    concaveRadiusMm: z.number().meta({ description: 'Radius of the foam face on which the chords touch' }),
+    chordMm: z.number().nullable().meta({ description: 'Null where no chord fits the allowed gap: no forms are counted' }),
+    lastChordMm: z.number().nullable(),
+    chords: Count,
+    gapMm: z.number(),
+    bandMm: z.number(),
+  })
+  .meta({ id: 'RadiusWall' });
+
+const GableAnswer = z
+  .object({
+    riseMm: z.number(),
+    peakAtMm: z.number(),
+    courses: Count,
+    slopes: z.array(
+      z.object({ fromMm: z.number(), toMm: z.number(), rises: z.string(), lengthMm: z.number(), degrees: z.number(), capM2: z.number() }).meta({ id: 'GableSlope' }),
+    ),
+  })
+  .meta({ id: 'Gable' });
+
+const LedgeAnswer = z
+  .object({
+    face: z.enum(['outside', 'inside']),
+    askedMm: z.number(),
+    bearingMm: z.number(),
+    course: Count,
+    spans: z.array(Span),
+    mitreStart: z.boolean(),
+    mitreEnd: z.boolean(),
+    concreteM3: z.number().meta({ description: 'Beyond the wall\'s own core; part of the wall\'s concrete' }),
+  })
+  .meta({ id: 'Ledge' });
+
+const TaperAnswer = z
+  .object({ faces: z.enum(['one', 'both']), course: Count, seatGainMm: z.number(), spans: z.array(Span), concreteM3: z.number(), upliftM2: z.number() })
+  .meta({ id: 'TaperTop' });
+
+const CoreChangeAnswer = z
+  .object({
+    course: Count,
+    atMm: z.number(),
+    core: z.string(),
+    flush: z.enum(['outside', 'inside', 'centre']),
+    seatOutsideMm: z.number(),
+    seatInsideMm: z.number(),
+  })
+  .meta({ id: 'CoreChange' });
+
+const CarriedAnswer = z
+  .object({ storey: z.string(), wall: z.string(), core: z.string(), fromMm: z.number(), toMm: z.number(), seatOutsideMm: z.number(), seatInsideMm: z.number() })
+  .meta({ id: 'CarriedWall' });
+
 export const WallAnswer = z
   .object({
     mark: z.string(),
@@ -95,6 +160,12 @@ export const WallAnswer = z
     stack: Stack,
     alternatives: z.array(Stack),
     concreteM3: z.number(),
+    arc: ArcAnswer.nullable(),
+    gable: GableAnswer.nullable(),
+    ledges: z.array(LedgeAnswer),
+    taper: TaperAnswer.nullable(),
+    coreChanges: z.array(CoreChangeAnswer),
+    carries: z.array(CarriedAnswer).meta({ description: 'Walls of the storey above that stand on this one' }),
     courses: z.array(Course).optional(),
     strips: z.array(LaidStrip).optional(),
   })
@@ -118,7 +189,7 @@ const CutAnswer = z
     form: Count,
     parts: z.array(
       z
-        .object({ piece: z.string(), offsetMm: z.number(), lengthMm: z.number(), wall: z.string(), course: Count })
+        .object({ piece: z.string(), offsetMm: z.number(), lengthMm: z.number(), wall: z.string(), course: Count, turned: z.boolean().meta({ description: 'Sawn upside down beside the slope of the next part' }) })
         .meta({ id: 'CutPart' }),
     ),
     offcutMm: z.number(),

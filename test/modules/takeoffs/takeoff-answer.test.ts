@@ -57,17 +57,24 @@ describe('takeoffAnswer', () => {
       stack: { courses: 1, strips: 0, rippedMm: null, heightMm: 406.4, deviationMm: -3.175 },
       alternatives: [{ courses: 2, strips: 0, rippedMm: 203.2, heightMm: 609.6, deviationMm: 200.025 }],
       concreteM3: answer.totals.concreteM3,
+      arc: null,
+      gable: null,
+      ledges: [],
+      taper: null,
+      coreChanges: [],
+      carries: [],
     });
     expect(wallAnswer(wall, true).courses).toEqual([
       {
         n: 1,
+        core: '6',
         fromMm: 0,
         toMm: 1193.8,
         bottomMm: 0,
         heightMm: 406.4,
         voids: [{ fromMm: 508, toMm: 711.2, opening: 'D1' }],
         pieces: [
-          { id: 'S1-A-1-1', fromMm: 0, toMm: 508, kind: 'straight', sku: 'ST6', hand: null, why: 'starter', inside: false },
+          { id: 'S1-A-1-1', fromMm: 0, toMm: 508, kind: 'straight', sku: 'ST6', hand: null, why: 'starter', inside: false, lengthMm: 508, slope: null },
         ],
       },
     ]);
@@ -78,7 +85,7 @@ describe('takeoffAnswer', () => {
       storey: 'S1',
       sku: 'ST6',
       form: 1,
-      parts: [{ piece: 'S1-A-1-1', offsetMm: 0, lengthMm: 508, wall: 'A', course: 1 }],
+      parts: [{ piece: 'S1-A-1-1', offsetMm: 0, lengthMm: 508, wall: 'A', course: 1, turned: false }],
       offcutMm: 711.2,
     });
     expect(answer.bondBreaks).toEqual([{ storey: 'S1', wall: 'A', course: 1, atMm: 508, distanceMm: 101.6, cause: 'opening' }]);
