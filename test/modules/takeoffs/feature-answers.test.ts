@@ -18,7 +18,7 @@ describe('a wall with features, as the contract shows it', () => {
     expect(answer.gable).toMatchObject({ riseMm: 1524, peakAtMm: 3048, courses: 4 });
     expect(answer.gable!.slopes.map(({ fromMm, toMm, rises }) => [fromMm, toMm, rises])).toEqual([[0, 3048, 'with-stations'], [3048, 6096, 'against-stations']]);
     expect(answer.courses!.at(-1)!.pieces).toEqual([
-      expect.objectContaining({ fromMm: 96 * 25.4, toMm: 144 * 25.4, lengthMm: 48 * 25.4, slope: { fromHeightMm: 0, toHeightMm: 0, peakAtMm: 3048, peakHeightMm: 304.8 } }),
+      expect.objectContaining({ fromMm: 2438.4, toMm: 3657.6, lengthMm: 1219.2, slope: { fromHeightMm: 0, toHeightMm: 0, peakAtMm: 3048, peakHeightMm: 304.8 } }),
     ]);
   });
 
