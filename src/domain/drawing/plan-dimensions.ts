@@ -1,4 +1,4 @@
-import { add, scale } from '../geometry/vector.js';
+import { add, dot, scale } from '../geometry/vector.js';
 import type { Vector } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
 import { tierLabels } from './label-tiers.js';
@@ -130,9 +130,16 @@ function bandsOf(frame: PlanFrame, wall: PlanWall, rows: readonly Row[], distanc
     const lineMm = distance + row.beyondMm;
     const [near, far] = [offsetOf(frame, wall, lineMm - BAND_MM, side), offsetOf(frame, wall, lineMm + BAND_MM, side)];
     const [start, end] = [row.stations[0] as Nm, row.stations.at(-1) as Nm];
-    const clear = Math.min(wall.wall.thickness, (end - start) / 3);
+    const clear = Math.min(wall.wall.thickness + Math.abs(far) * leanOf(frame, wall), (end - start) / 3);
     return stretch(wall, start + clear, end - clear, near, far);
   });
+}
+
+/** How far along the wall the through wall's face moves for each length across it, where the wall is a branch on the skew: cot φ. */
+function leanOf(frame: PlanFrame, wall: PlanWall): number {
+  if (!frame.storey.junctions.some(({ tee }) => tee?.branch === wall.wall.mark)) return 0;
+  const [innerStart, innerEnd, outerEnd, outerStart] = wall.body.map((point) => dot(point, wall.along)) as [number, number, number, number];
+  return Math.max(Math.abs(outerStart - innerStart), Math.abs(outerEnd - innerEnd)) / wall.wall.thickness;
 }
 
 function textsOf(frame: PlanFrame, wall: PlanWall, rows: readonly Row[], distance: number, side: number): Quad[] {

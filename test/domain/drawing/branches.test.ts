@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { lengthLabel, renderDxf, wallElevation } from '../../../src/domain/drawing/index.js';
+import { lengthLabel, renderDxf, storeyPlan, wallElevation } from '../../../src/domain/drawing/index.js';
 import type { Drawing, PolygonShape } from '../../../src/domain/drawing/index.js';
 import type { LineShape } from '../../../src/domain/drawing/shapes.js';
 import { inches } from '../../../src/domain/quantity/length.js';
@@ -83,6 +83,23 @@ describe('a branch on the skew', () => {
     const xs = (section?.points ?? []).map(({ x }) => x);
     // 11" / sin 45° = 15.556"
     expect(Math.abs(Math.max(...xs) - Math.min(...xs) - inches(11 * Math.SQRT2))).toBeLessThanOrEqual(2);
+  });
+
+  it('is dimensioned within its rooms, not across other walls', () => {
+    // from wall to wall at 60° and at 45°: the line of its length starts beside the through walls, not beyond them
+    for (const [from, to] of [
+      [[150, 5.5], [337.639, 330.5]],
+      [[60, 5.5], [385, 330.5]],
+    ] as const) {
+      const storey = drawnStorey({ walls: [...RING, ['P', from, to]], dimensionsTo: 'axis' }, RANGE);
+      const plan = storeyPlan(storey, RANGE, 'in', SHEET_HEADER);
+      const axes = plan.shapes.filter((shape): shape is LineShape => shape.kind === 'line' && shape.layer === 'node');
+      const ring = axes.slice(0, 4).flatMap((axis) => [axis.from, axis.to]);
+      const text = textsOf(plan).find((each) => each.text === lengthLabel(wallOf(storey, 'P').dimensionLength, 'in'));
+      const [xs, ys] = [ring.map(({ x }) => x), ring.map(({ y }) => y)];
+      expect(text).toBeDefined();
+      expect(textOutline(text as NonNullable<typeof text>).every(({ x, y }) => x > Math.min(...xs) && x < Math.max(...xs) && y > Math.min(...ys) && y < Math.max(...ys))).toBe(true);
+    }
   });
 
   it('a square one has neither', () => {
