@@ -18,7 +18,7 @@ const STDOUT = 1;
 const UNREADABLE = 3;
 
 function writeAll(bytes: Buffer): void {
-  for (let written = 0; written < bytes.length; ) {
+  for (let written = 0; written < bytes.length;) {
     try {
       written += writeSync(STDOUT, bytes, written);
     } catch (error) {

@@ -67,7 +67,8 @@ export class IfcReader {
 
   private async turn(): Promise<void> {
     if (this.running >= this.options.processes) {
-      if (this.waiting.length >= MOST_WAITING) throw new Refusal('busy', 'Too many models are waiting to be opened; try again shortly.');
+      if (this.waiting.length >= MOST_WAITING)
+        throw new Refusal('busy', 'Too many models are waiting to be opened; try again shortly.');
       await new Promise<void>((settle) => this.waiting.push(settle));
     }
     this.running += 1;
@@ -94,10 +95,19 @@ export class IfcReader {
       const look = setInterval(() => {
         const held = child.pid === undefined ? 0 : (residentMemory(child.pid) ?? reported);
         if (held > memoryMb * MEGABYTE)
-          refused('too-large', `The model needs more than the ${memoryMb} MB it may need.`, 'a smaller model: export the walls and storeys alone');
+          refused(
+            'too-large',
+            `The model needs more than the ${memoryMb} MB it may need.`,
+            'a smaller model: export the walls and storeys alone',
+          );
       }, LOOK_EVERY_MS);
       const deadline = setTimeout(
-        () => refused('too-large', `The model takes longer than the ${deadlineMs / 1_000} s it may take.`, 'a smaller model: export the walls and storeys alone'),
+        () =>
+          refused(
+            'too-large',
+            `The model takes longer than the ${deadlineMs / 1_000} s it may take.`,
+            'a smaller model: export the walls and storeys alone',
+          ),
         deadlineMs,
       );
       const heard = whenGone(() => end(new Refusal('unreadable', 'The request ended before it was answered.')));
@@ -105,7 +115,12 @@ export class IfcReader {
       let size = 0;
       child.stdout?.on('data', (part: Buffer) => {
         size += part.length;
-        if (size > MAX_OUTPUT) refused('too-large', 'The model holds more than is read at once.', 'a smaller model: export the walls and storeys alone');
+        if (size > MAX_OUTPUT)
+          refused(
+            'too-large',
+            'The model holds more than is read at once.',
+            'a smaller model: export the walls and storeys alone',
+          );
         else parts.push(part);
       });
       (child.stdio[3] as Readable).on('data', (report: Buffer) => {

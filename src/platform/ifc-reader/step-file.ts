@@ -17,11 +17,16 @@ const TAB = 0x09;
 /** Refuses what is not whole and what holds too much, before any of it is parsed. */
 export function checkStepFile(name: string, bytes: Uint8Array, most = MAX_INSTANCES): void {
   const tail = Buffer.from(bytes.subarray(Math.max(0, bytes.length - 4_096))).toString('latin1');
-  if (!tail.trimEnd().endsWith(END)) throw new Refusal('unreadable', 'The model breaks off.', [told(name, '', `a whole file: it ends with ${END}`)]);
+  if (!tail.trimEnd().endsWith(END))
+    throw new Refusal('unreadable', 'The model breaks off.', [told(name, '', `a whole file: it ends with ${END}`)]);
   const instances = countInstances(bytes, most);
   if (instances > most)
     throw new Refusal('too-large', 'The model holds more than is read at once.', [
-      told(name, `more than ${most} instances`, `at most ${most.toLocaleString('en-US')} instances: export the walls and storeys alone`),
+      told(
+        name,
+        `more than ${most} instances`,
+        `at most ${most.toLocaleString('en-US')} instances: export the walls and storeys alone`,
+      ),
     ]);
 }
 

@@ -2,21 +2,77 @@ import type { IfcAPI, RawLineData } from 'web-ifc';
 
 /** Instances whose attributes are read, and from which it goes on to what they name. All others are told by their type alone. */
 const READ = new Set([
-  'IfcProject', 'IfcUnitAssignment', 'IfcSIUnit', 'IfcConversionBasedUnit', 'IfcConversionBasedUnitWithOffset', 'IfcMeasureWithUnit',
-  'IfcBuilding', 'IfcBuildingStorey', 'IfcWall', 'IfcWallStandardCase', 'IfcWallElementedCase', 'IfcOpeningElement', 'IfcOpeningStandardCase',
-  'IfcRelAggregates', 'IfcRelNests', 'IfcRelContainedInSpatialStructure', 'IfcRelVoidsElement', 'IfcRelFillsElement', 'IfcRelAssociatesMaterial',
-  'IfcRelDefinesByType', 'IfcRelDefinesByProperties', 'IfcRelConnectsPathElements', 'IfcWallType', 'IfcElementQuantity', 'IfcQuantityLength',
-  'IfcPropertySet', 'IfcPropertySingleValue', 'IfcMaterial', 'IfcMaterialLayer', 'IfcMaterialLayerSet', 'IfcMaterialLayerSetUsage',
-  'IfcLocalPlacement', 'IfcAxis2Placement3D', 'IfcAxis2Placement2D', 'IfcCartesianPoint', 'IfcDirection', 'IfcVector',
-  'IfcProductDefinitionShape', 'IfcShapeRepresentation', 'IfcExtrudedAreaSolid', 'IfcBooleanClippingResult', 'IfcBooleanResult',
-  'IfcHalfSpaceSolid', 'IfcPolygonalBoundedHalfSpace', 'IfcPlane', 'IfcRectangleProfileDef', 'IfcArbitraryClosedProfileDef',
-  'IfcPolyline', 'IfcIndexedPolyCurve', 'IfcCartesianPointList2D', 'IfcCartesianPointList3D', 'IfcTrimmedCurve', 'IfcCircle', 'IfcLine',
-  'IfcCompositeCurve', 'IfcCompositeCurveSegment',
+  'IfcProject',
+  'IfcUnitAssignment',
+  'IfcSIUnit',
+  'IfcConversionBasedUnit',
+  'IfcConversionBasedUnitWithOffset',
+  'IfcMeasureWithUnit',
+  'IfcBuilding',
+  'IfcBuildingStorey',
+  'IfcWall',
+  'IfcWallStandardCase',
+  'IfcWallElementedCase',
+  'IfcOpeningElement',
+  'IfcOpeningStandardCase',
+  'IfcRelAggregates',
+  'IfcRelNests',
+  'IfcRelContainedInSpatialStructure',
+  'IfcRelVoidsElement',
+  'IfcRelFillsElement',
+  'IfcRelAssociatesMaterial',
+  'IfcRelDefinesByType',
+  'IfcRelDefinesByProperties',
+  'IfcRelConnectsPathElements',
+  'IfcWallType',
+  'IfcElementQuantity',
+  'IfcQuantityLength',
+  'IfcPropertySet',
+  'IfcPropertySingleValue',
+  'IfcMaterial',
+  'IfcMaterialLayer',
+  'IfcMaterialLayerSet',
+  'IfcMaterialLayerSetUsage',
+  'IfcLocalPlacement',
+  'IfcAxis2Placement3D',
+  'IfcAxis2Placement2D',
+  'IfcCartesianPoint',
+  'IfcDirection',
+  'IfcVector',
+  'IfcProductDefinitionShape',
+  'IfcShapeRepresentation',
+  'IfcExtrudedAreaSolid',
+  'IfcBooleanClippingResult',
+  'IfcBooleanResult',
+  'IfcHalfSpaceSolid',
+  'IfcPolygonalBoundedHalfSpace',
+  'IfcPlane',
+  'IfcRectangleProfileDef',
+  'IfcArbitraryClosedProfileDef',
+  'IfcPolyline',
+  'IfcIndexedPolyCurve',
+  'IfcCartesianPointList2D',
+  'IfcCartesianPointList3D',
+  'IfcTrimmedCurve',
+  'IfcCircle',
+  'IfcLine',
+  'IfcCompositeCurve',
+  'IfcCompositeCurveSegment',
 ]);
 /** Where it begins: the rest is reached from these. */
 const ROOTS = [
-  'IfcProject', 'IfcBuilding', 'IfcBuildingStorey', 'IfcRelAggregates', 'IfcRelNests', 'IfcRelContainedInSpatialStructure', 'IfcRelVoidsElement',
-  'IfcRelFillsElement', 'IfcRelAssociatesMaterial', 'IfcRelDefinesByType', 'IfcRelDefinesByProperties', 'IfcRelConnectsPathElements',
+  'IfcProject',
+  'IfcBuilding',
+  'IfcBuildingStorey',
+  'IfcRelAggregates',
+  'IfcRelNests',
+  'IfcRelContainedInSpatialStructure',
+  'IfcRelVoidsElement',
+  'IfcRelFillsElement',
+  'IfcRelAssociatesMaterial',
+  'IfcRelDefinesByType',
+  'IfcRelDefinesByProperties',
+  'IfcRelConnectsPathElements',
 ];
 /** Of an element that is not read: its GlobalId and its name. */
 const NAMED = 3;
@@ -45,7 +101,9 @@ export function takeLines(api: IfcAPI, model: number): { schema: string; lines: 
     const type = api.GetNameFromTypeCode(line.type) as string | undefined;
     if (type === undefined) continue;
     const read = READ.has(type);
-    const values = (read ? line.arguments : built.has(id) ? line.arguments.slice(0, NAMED) : []).map((value: Value) => plain(api, value, read ? waiting : null));
+    const values = (read ? line.arguments : built.has(id) ? line.arguments.slice(0, NAMED) : []).map((value: Value) =>
+      plain(api, value, read ? waiting : null),
+    );
     lines.push(values.length > 0 ? [id, type, values] : [id, type]);
   }
   lines.sort(([a], [b]) => a - b);

@@ -41,7 +41,10 @@ export function readLayers(wall: Entity, { material, type }: Relations, units: M
   const solid = layers.filter(({ thickness }) => thickness > 0);
   if (solid.length === 0) return null;
   if (usage && usage.word(1) !== 'AXIS2') throw new Unread('its layers are not stacked across the wall');
-  return { layers: solid, usage: usage && { offset: (usage.optionalNumber(3) ?? 0) * units.nm, toLeft: usage.word(2) !== 'NEGATIVE' } };
+  return {
+    layers: solid,
+    usage: usage && { offset: (usage.optionalNumber(3) ?? 0) * units.nm, toLeft: usage.word(2) !== 'NEGATIVE' },
+  };
 }
 
 /**
@@ -61,9 +64,12 @@ export function coreOf(found: Layers | null, body: number | null, context: Sched
   const aside = Math.abs(before - total / 2) <= AGREES ? 0 : (before - total / 2) * toLeft;
   const bodyIsCore = body !== null && Math.abs(body - core.width) <= AGREES;
   if (body !== null && !bodyIsCore && aside !== 0) {
-    if (!found?.usage) throw new Unread('its layers differ on the two sides of the concrete and nothing says which side is which');
+    if (!found?.usage)
+      throw new Unread('its layers differ on the two sides of the concrete and nothing says which side is which');
     if (Math.abs(body - total) > AGREES)
-      throw new Unread(`its body is ${printLength(Math.round(body), unit)} thick and its layers ${printLength(Math.round(total), unit)}, so where the core lies is not told`);
+      throw new Unread(
+        `its body is ${printLength(Math.round(body), unit)} thick and its layers ${printLength(Math.round(total), unit)}, so where the core lies is not told`,
+      );
   }
   return {
     ...core,
@@ -83,7 +89,12 @@ function coreLayer(layers: Layers['layers']): number {
   throw new Unread(`none of its ${layers.length} layers says concrete, and only of three is the middle one taken`);
 }
 
-function named(thickness: number, withPanels: boolean, context: ScheduleContext, unit: LengthUnit): Pick<CoreFound, 'code' | 'width'> {
+function named(
+  thickness: number,
+  withPanels: boolean,
+  context: ScheduleContext,
+  unit: LengthUnit,
+): Pick<CoreFound, 'code' | 'width'> {
   const { coreWidths, panel = null } = context;
   const cores = [...(coreWidths ?? [])];
   const near = (extra: Nm) => cores.filter(([, width]) => Math.abs(width + extra - thickness) <= AGREES);
@@ -93,9 +104,13 @@ function named(thickness: number, withPanels: boolean, context: ScheduleContext,
   const [core] = fits;
   const shown = (length: number): string => printLength(Math.round(length), unit);
   if (bare.length > 0 && formed.length > 0 && bare[0]![0] !== formed[0]![0])
-    throw new Unread(`its thickness of ${shown(thickness)} is that of the core ${bare[0]![0]} and that of the core ${formed[0]![0]} with its panels: layers would tell`);
+    throw new Unread(
+      `its thickness of ${shown(thickness)} is that of the core ${bare[0]![0]} and that of the core ${formed[0]![0]} with its panels: layers would tell`,
+    );
   if (core && fits.length === 1) return { code: core[0], width: core[1] };
   const known = cores.map(([code, width]) => `${code} (${shown(width)})`).join(', ');
   const also = withPanels && panel !== null ? `, each also with two panels of ${shown(panel)}` : '';
-  throw new Unread(`a thickness of ${shown(thickness)} is no core of the range: ${known === '' ? 'none is known' : known}${also}`);
+  throw new Unread(
+    `a thickness of ${shown(thickness)} is no core of the range: ${known === '' ? 'none is known' : known}${also}`,
+  );
 }

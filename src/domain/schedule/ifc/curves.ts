@@ -7,7 +7,14 @@ import { Unread } from './unread.js';
 /** A piece of a plane curve [nm]; an arc turns by `sweep` [rad], positive counter-clockwise. */
 export type Segment =
   | { readonly kind: 'line'; readonly from: Vector; readonly to: Vector }
-  | { readonly kind: 'arc'; readonly from: Vector; readonly to: Vector; readonly centre: Vector; readonly radius: number; readonly sweep: number };
+  | {
+      readonly kind: 'arc';
+      readonly from: Vector;
+      readonly to: Vector;
+      readonly centre: Vector;
+      readonly radius: number;
+      readonly sweep: number;
+    };
 export type Arc = Extract<Segment, { kind: 'arc' }>;
 
 const TURN = 2 * Math.PI;
@@ -77,7 +84,10 @@ function indices(segment: StepValue): readonly number[] {
 
 /** The circle through three points: its centre is where the perpendicular bisectors meet. */
 function arcThrough(from: Vector, via: Vector, to: Vector): Segment {
-  const [b, c] = [{ x: via.x - from.x, y: via.y - from.y }, { x: to.x - from.x, y: to.y - from.y }];
+  const [b, c] = [
+    { x: via.x - from.x, y: via.y - from.y },
+    { x: to.x - from.x, y: to.y - from.y },
+  ];
   const twice = 2 * (b.x * c.y - b.y * c.x);
   const [bb, cc] = [b.x * b.x + b.y * b.y, c.x * c.x + c.y * c.y];
   if (Math.abs(twice) <= 1e-9 * Math.sqrt(bb * cc)) return { kind: 'line', from, to };
@@ -105,7 +115,8 @@ function trimmed(curve: Entity, units: ModelUnits): Segment {
 /** Where a curve is trimmed: by a point, or by its parameter (an angle of a circle, a multiple of a line's vector). */
 function trimPoint(curve: Entity, place: number, basis: Entity, units: ModelUnits, byParameter: boolean): Vector {
   const trims = curve.value(place);
-  const parameter = (Array.isArray(trims) ? (trims as readonly StepValue[]) : []).map(numberOf).find((value) => value !== null) ?? null;
+  const parameter =
+    (Array.isArray(trims) ? (trims as readonly StepValue[]) : []).map(numberOf).find((value) => value !== null) ?? null;
   const point = curve.entities(place).find(({ type }) => type === 'IfcCartesianPoint');
   if (point && !(byParameter && parameter !== null)) return flat(readPoint(point, units));
   if (parameter === null) throw new Unread('a trimmed curve says not where it ends');

@@ -1,7 +1,18 @@
 import { distance, type Vector } from '../../geometry/vector.js';
 import { backward, readCurve, type Segment } from './curves.js';
 import {
-  add3, directionIn, dot3, inFrame2, pointIn, readAxes, readAxes2, readDirection, scale3, within, type Frame, type Vector3,
+  add3,
+  directionIn,
+  dot3,
+  inFrame2,
+  pointIn,
+  readAxes,
+  readAxes2,
+  readDirection,
+  scale3,
+  within,
+  type Frame,
+  type Vector3,
 } from './frames.js';
 import type { ModelUnits } from './model-units.js';
 import type { Entity } from './step-model.js';
@@ -36,7 +47,8 @@ const MAX_DEPTH = 64;
 export function representation(element: Entity, identifier: string): Entity | null {
   const shapes = element.optional(6)?.entities(2) ?? [];
   const named = shapes.find((shape) => shape.text(1)?.toLowerCase() === identifier.toLowerCase());
-  const unnamed = (): Entity | undefined => shapes.find((shape) => shape.text(1) === null && /SweptSolid|Clipping/i.test(shape.text(2) ?? ''));
+  const unnamed = (): Entity | undefined =>
+    shapes.find((shape) => shape.text(1) === null && /SweptSolid|Clipping/i.test(shape.text(2) ?? ''));
   return named ?? (identifier === 'Body' ? unnamed() : undefined) ?? null;
 }
 
@@ -59,18 +71,25 @@ const isClipping = (solid: Entity): boolean =>
   (solid.type === 'IfcBooleanClippingResult' || solid.type === 'IfcBooleanResult') && solid.word(0) === 'DIFFERENCE';
 
 function readExtrusion(solid: Entity, placement: Frame, units: ModelUnits): Extrusion {
-  if (solid.type === 'IfcMappedItem') throw new Unread('its body is a mapped item (a copy of a shape of its type), which is not read');
-  if (solid.type !== 'IfcExtrudedAreaSolid') throw new Unread(`its body is an ${solid.type}, which is not read: an IfcExtrudedAreaSolid is`);
+  if (solid.type === 'IfcMappedItem')
+    throw new Unread('its body is a mapped item (a copy of a shape of its type), which is not read');
+  if (solid.type !== 'IfcExtrudedAreaSolid')
+    throw new Unread(`its body is an ${solid.type}, which is not read: an IfcExtrudedAreaSolid is`);
   const own = readAxes(solid.optional(1), units);
   const frame = within(placement, own);
   const depth = solid.number(3) * units.nm;
   if (!(depth > 0)) throw new Unread('its extrusion has no depth');
-  return { frame, profile: readProfile(solid.entity(0), units), sweep: scale3(directionIn(frame, readDirection(solid.entity(2))), depth) };
+  return {
+    frame,
+    profile: readProfile(solid.entity(0), units),
+    sweep: scale3(directionIn(frame, readDirection(solid.entity(2))), depth),
+  };
 }
 
 function readProfile(profile: Entity, units: ModelUnits): readonly Segment[] {
   if (profile.type === 'IfcRectangleProfileDef') return rectangle(profile, units);
-  if (profile.type === 'IfcArbitraryProfileDefWithVoids') throw new Unread('its profile has holes of its own, which are not read: openings are');
+  if (profile.type === 'IfcArbitraryProfileDefWithVoids')
+    throw new Unread('its profile has holes of its own, which are not read: openings are');
   if (profile.type !== 'IfcArbitraryClosedProfileDef') throw new Unread(`a profile of kind ${profile.type} is not read`);
   const outline = joined(readCurve(profile.entity(2), units));
   const [first, last] = [outline[0], outline.at(-1)];
@@ -93,7 +112,12 @@ function rectangle(profile: Entity, units: ModelUnits): readonly Segment[] {
   const frame = readAxes2(profile.optional(2), units);
   const [x, y] = [(profile.number(3) * units.nm) / 2, (profile.number(4) * units.nm) / 2];
   if (!(x > 0) || !(y > 0)) throw new Unread('its profile has no width');
-  const corners = [{ x: -x, y: -y }, { x, y: -y }, { x, y }, { x: -x, y }].map((corner) => inFrame2(frame, corner));
+  const corners = [
+    { x: -x, y: -y },
+    { x, y: -y },
+    { x, y },
+    { x: -x, y },
+  ].map((corner) => inFrame2(frame, corner));
   return corners.map((from, index): Segment => ({ kind: 'line', from, to: corners[(index + 1) % 4]! }));
 }
 
@@ -112,9 +136,14 @@ function readCut(half: Entity, placement: Frame, units: ModelUnits): Cut {
 }
 
 /** The outline seen from above where the profile lies level and is moved straight up or down; null where it stands on edge. */
-export function levelOutline({ frame, profile, sweep }: Extrusion): { outline: readonly Segment[]; bottom: number; top: number } | null {
+export function levelOutline({
+  frame,
+  profile,
+  sweep,
+}: Extrusion): { outline: readonly Segment[]; bottom: number; top: number } | null {
   if (Math.abs(frame.z.z) < 0.5) return null;
-  if (1 - Math.abs(frame.z.z) > SQUARE || Math.hypot(sweep.x, sweep.y) > SQUARE * Math.abs(sweep.z)) throw new Unread('it does not stand upright');
+  if (1 - Math.abs(frame.z.z) > SQUARE || Math.hypot(sweep.x, sweep.y) > SQUARE * Math.abs(sweep.z))
+    throw new Unread('it does not stand upright');
   const seen = (point: Vector): Vector => {
     const { x, y } = pointIn(frame, { ...point, z: 0 });
     return { x, y };
@@ -122,7 +151,9 @@ export function levelOutline({ frame, profile, sweep }: Extrusion): { outline: r
   const mirrored = frame.z.z < 0 ? -1 : 1;
   const outline = profile.map((segment): Segment => {
     const ends = { from: seen(segment.from), to: seen(segment.to) };
-    return segment.kind === 'line' ? { ...segment, ...ends } : { ...segment, ...ends, centre: seen(segment.centre), sweep: segment.sweep * mirrored };
+    return segment.kind === 'line'
+      ? { ...segment, ...ends }
+      : { ...segment, ...ends, centre: seen(segment.centre), sweep: segment.sweep * mirrored };
   });
   const [a, b] = [frame.origin.z, frame.origin.z + sweep.z];
   return { outline, bottom: Math.min(a, b), top: Math.max(a, b) };
@@ -137,5 +168,5 @@ export function cornersOf({ frame, profile, sweep }: Extrusion): readonly Vector
 
 /** Whether the profile stands upright and is moved square to itself: a wall drawn by its elevation. */
 export const standsOnEdge = ({ frame, sweep }: Extrusion): boolean =>
-  Math.abs(frame.z.z) < SQUARE && Math.abs(Math.abs(dot3(frame.z, sweep)) - Math.sqrt(dot3(sweep, sweep))) < SQUARE * Math.sqrt(dot3(sweep, sweep));
-
+  Math.abs(frame.z.z) < SQUARE &&
+  Math.abs(Math.abs(dot3(frame.z, sweep)) - Math.sqrt(dot3(sweep, sweep))) < SQUARE * Math.sqrt(dot3(sweep, sweep));

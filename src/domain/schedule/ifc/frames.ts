@@ -34,7 +34,11 @@ export const dot3 = (a: Vector3, b: Vector3): number => a.x * b.x + a.y * b.y + 
 export const scale3 = (a: Vector3, by: number): Vector3 => ({ x: a.x * by, y: a.y * by, z: a.z * by });
 export const add3 = (a: Vector3, b: Vector3): Vector3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
 export const subtract3 = (a: Vector3, b: Vector3): Vector3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
-const cross3 = (a: Vector3, b: Vector3): Vector3 => ({ x: a.y * b.z - a.z * b.y, y: a.z * b.x - a.x * b.z, z: a.x * b.y - a.y * b.x });
+const cross3 = (a: Vector3, b: Vector3): Vector3 => ({
+  x: a.y * b.z - a.z * b.y,
+  y: a.z * b.x - a.x * b.z,
+  z: a.x * b.y - a.y * b.x,
+});
 
 function unit3(a: Vector3): Vector3 {
   const length = Math.sqrt(dot3(a, a));
@@ -42,7 +46,8 @@ function unit3(a: Vector3): Vector3 {
   return scale3(a, 1 / length);
 }
 
-export const directionIn = ({ x, y, z }: Frame, v: Vector3): Vector3 => add3(add3(scale3(x, v.x), scale3(y, v.y)), scale3(z, v.z));
+export const directionIn = ({ x, y, z }: Frame, v: Vector3): Vector3 =>
+  add3(add3(scale3(x, v.x), scale3(y, v.y)), scale3(z, v.z));
 export const pointIn = (frame: Frame, point: Vector3): Vector3 => add3(frame.origin, directionIn(frame, point));
 export const within = (outer: Frame, inner: Frame): Frame => ({
   origin: pointIn(outer, inner.origin),

@@ -44,7 +44,11 @@ export function readHole(opening: Entity, placement: Frame, wall: VoidedWall, un
     const offset = subtract({ x, y }, origin);
     return { s: dot(offset, along), t: dot(offset, leftNormal(along)), z };
   });
-  const [s, t, z] = [spanOf(seen.map((corner) => corner.s)), spanOf(seen.map((corner) => corner.t)), spanOf(seen.map((corner) => corner.z))];
+  const [s, t, z] = [
+    spanOf(seen.map((corner) => corner.s)),
+    spanOf(seen.map((corner) => corner.t)),
+    spanOf(seen.map((corner) => corner.z)),
+  ];
   if (!seen.every((corner) => atEnd(corner.s, s) && atEnd(corner.t, t) && atEnd(corner.z, z)))
     throw new Unread('it is no upright rectangle square to its wall');
   const half = wall.coreWidth / 2 - AT_CORNER;
@@ -64,7 +68,10 @@ function middleOf(corners: readonly Vector[]): Vector {
  * The straight line along which an opening is seen: the wall's own, or the tangent of its arc at the middle of the opening. A station
  * of that line is laid square to itself onto the arc.
  */
-function straightAt({ from, to, arc }: WallLine, middle: Vector): { origin: Vector; along: Vector; station: (s: number) => number } {
+function straightAt(
+  { from, to, arc }: WallLine,
+  middle: Vector,
+): { origin: Vector; along: Vector; station: (s: number) => number } {
   if (!arc) return { origin: from, along: direction(subtract(to, from)), station: (s) => s };
   const [start, out] = [subtract(from, arc.centre), direction(subtract(middle, arc.centre))];
   const side = Math.sign(arc.sweep);

@@ -29,8 +29,19 @@ type Lists = Record<'storeys' | 'walls' | 'openings' | 'features', { readonly ro
  * @returns the document, or what keeps every wall of it from being read
  * @throws FileRefusal where the model as a whole cannot be read
  */
-export function modelDocument(file: string, lines: StepLines, context: ScheduleContext, format: string): Result<DocumentSource, readonly InputError[]> {
-  if (!SCHEMAS.test(lines.schema)) throw new FileRefusal('wrong-type', file, shownText(lines.schema), 'a model of the schema IFC4 (IFC2X3 and IFC4X3 are read alike)');
+export function modelDocument(
+  file: string,
+  lines: StepLines,
+  context: ScheduleContext,
+  format: string,
+): Result<DocumentSource, readonly InputError[]> {
+  if (!SCHEMAS.test(lines.schema))
+    throw new FileRefusal(
+      'wrong-type',
+      file,
+      shownText(lines.schema),
+      'a model of the schema IFC4 (IFC2X3 and IFC4X3 are read alike)',
+    );
   const model = new StepModel(lines);
   const notes = new NoteList();
   const read = readOr<ReadModel>(
@@ -40,7 +51,12 @@ export function modelDocument(file: string, lines: StepLines, context: ScheduleC
     },
   );
   if (read.walls.length > MAX_WALLS)
-    throw new FileRefusal('too-large', file, `${read.walls.length} walls`, `at most ${MAX_WALLS.toLocaleString('en-US')} walls: split the model into several jobs`);
+    throw new FileRefusal(
+      'too-large',
+      file,
+      `${read.walls.length} walls`,
+      `at most ${MAX_WALLS.toLocaleString('en-US')} walls: split the model into several jobs`,
+    );
   const lists = rowsOf(read, notes);
   if (lists.walls.length === 0) return failure(leftOut(file, lines.schema, notes));
   const rows = Object.fromEntries(Object.entries(lists).map(([key, list]) => [key, list.map(({ row }) => row)]));
@@ -54,8 +70,15 @@ export function modelDocument(file: string, lines: StepLines, context: ScheduleC
 }
 
 function nameOf(model: StepModel, file: string): string {
-  const named = [...model.all('IfcProject'), ...model.all('IfcBuilding')].map((entity) => entity.text(2)).find((name) => name !== null);
-  return [...(named ?? file).replace(/[\p{Cc}\p{Cs}]/gu, ' ')].slice(0, MAX_NAME / 2).join('').trim() || 'IFC model';
+  const named = [...model.all('IfcProject'), ...model.all('IfcBuilding')]
+    .map((entity) => entity.text(2))
+    .find((name) => name !== null);
+  return (
+    [...(named ?? file).replace(/[\p{Cc}\p{Cs}]/gu, ' ')]
+      .slice(0, MAX_NAME / 2)
+      .join('')
+      .trim() || 'IFC model'
+  );
 }
 
 /** A model without one wall that can be read is refused with the reason of each. */
@@ -85,19 +108,38 @@ function rowsOf({ units, levels, walls }: ReadModel, notes: NoteList): Lists {
   const standing = onLevels(levels, walls, notes);
   const tallest = new Map<number, number>();
   for (const { wall, level } of standing)
-    tallest.set(level.entity.id, Math.max(tallest.get(level.entity.id) ?? 0, wall.bottom - level.elevation + wall.height + (wall.gable?.rise ?? 0)));
+    tallest.set(
+      level.entity.id,
+      Math.max(tallest.get(level.entity.id) ?? 0, wall.bottom - level.elevation + wall.height + (wall.gable?.rise ?? 0)),
+    );
   const lowered = [...new Map(standing.map(({ level }) => [level.entity, level])).values()];
-  const all = [...lowered, ...levels.filter(({ entity }) => !tallest.has(entity.id))].sort((a, b) => a.elevation - b.elevation || a.entity.id - b.entity.id);
-  const ids = marksOf(all.map(({ entity }) => entity), [2]);
+  const all = [...lowered, ...levels.filter(({ entity }) => !tallest.has(entity.id))].sort(
+    (a, b) => a.elevation - b.elevation || a.entity.id - b.entity.id,
+  );
+  const ids = marksOf(
+    all.map(({ entity }) => entity),
+    [2],
+  );
   const storeys = storeyRows(all, tallest, ({ id }) => ids.get(id) ?? '');
-  const marks = marksOf(standing.map(({ wall }) => wall.entity), [2, 7]);
-  const holes = marksOf(standing.flatMap(({ wall }) => wall.holes.map(({ entity }) => entity)), [2, 7]);
+  const marks = marksOf(
+    standing.map(({ wall }) => wall.entity),
+    [2, 7],
+  );
+  const holes = marksOf(
+    standing.flatMap(({ wall }) => wall.holes.map(({ entity }) => entity)),
+    [2, 7],
+  );
   const point = ({ x, y }: { x: number; y: number }): readonly number[] => [shown(meantLength(x)), shown(meantLength(y))];
   const origin = originOf(walls);
   return {
     storeys: storeys.map(({ id, level, height, on }) => ({
       entity: level.entity,
-      row: { id, height: shown(height), ...(level.belowGround === true ? { grade: 'below' } : {}), ...(on === null ? {} : { on }) },
+      row: {
+        id,
+        height: shown(height),
+        ...(level.belowGround === true ? { grade: 'below' } : {}),
+        ...(on === null ? {} : { on }),
+      },
     })),
     walls: standing.map(({ wall, level }) => ({
       entity: wall.entity,
@@ -110,17 +152,39 @@ function rowsOf({ units, levels, walls }: ReadModel, notes: NoteList): Lists {
         length: shown(wall.length),
         height: shown(wall.height),
         base: shown(meantLength(wall.bottom - level.elevation)),
-        ...(wall.line.arc ? { arc: { radius: shown(meantLength(wall.line.arc.radius)), turns: wall.line.arc.sweep > 0 ? 'left' : 'right' } } : {}),
+        ...(wall.line.arc
+          ? { arc: { radius: shown(meantLength(wall.line.arc.radius)), turns: wall.line.arc.sweep > 0 ? 'left' : 'right' } }
+          : {}),
       },
     })),
     openings: standing.flatMap(({ wall }) =>
       wall.holes.map(({ entity, hole: { at, sill, width, height } }) => ({
         entity,
-        row: { mark: holes.get(entity.id), wall: marks.get(wall.entity.id), at: shown(at), sill: shown(sill), width: shown(width), height: shown(height), measured: 'concrete' },
+        row: {
+          mark: holes.get(entity.id),
+          wall: marks.get(wall.entity.id),
+          at: shown(at),
+          sill: shown(sill),
+          width: shown(width),
+          height: shown(height),
+          measured: 'concrete',
+        },
       })),
     ),
     features: standing.flatMap(({ wall }) =>
-      wall.gable ? [{ entity: wall.entity, row: { kind: 'gable', wall: marks.get(wall.entity.id), rise: shown(wall.gable.rise), peakAt: shown(wall.gable.peakAt) } }] : [],
+      wall.gable
+        ? [
+            {
+              entity: wall.entity,
+              row: {
+                kind: 'gable',
+                wall: marks.get(wall.entity.id),
+                rise: shown(wall.gable.rise),
+                peakAt: shown(wall.gable.peakAt),
+              },
+            },
+          ]
+        : [],
     ),
   };
 }
@@ -136,9 +200,14 @@ function originOf(walls: readonly PlacedWall[]): { x: number; y: number } {
  * The walls on their storeys. A storey whose walls reach below its level begins at the lowest of them, as long as that is above the
  * level beneath; walls deeper than that are left out.
  */
-function onLevels(levels: readonly Level[], walls: readonly PlacedWall[], notes: NoteList): readonly { wall: PlacedWall; level: Level }[] {
+function onLevels(
+  levels: readonly Level[],
+  walls: readonly PlacedWall[],
+  notes: NoteList,
+): readonly { wall: PlacedWall; level: Level }[] {
   return levels.flatMap((level, index) => {
-    const floor = levels.slice(0, index).findLast(({ elevation }) => level.elevation - elevation > AGREES)?.elevation ?? -Infinity;
+    const floor =
+      levels.slice(0, index).findLast(({ elevation }) => level.elevation - elevation > AGREES)?.elevation ?? -Infinity;
     const own = walls.filter((wall) => wall.level === level);
     const kept = own.filter(({ entity, bottom }) => {
       if (bottom - floor > AGREES) return true;

@@ -30,7 +30,12 @@ export function levelsOf(model: StepModel, building: Frame, units: ModelUnits, r
   const drawn = model.all('IfcBuildingStorey').map((entity) => {
     const stated = entity.optionalNumber(9);
     const placement = entity.optional(5);
-    const placed = placement ? readOr<number | null>(() => seenFrom(building, readPlacement(placement, units)).origin.z, () => null) : null;
+    const placed = placement
+      ? readOr<number | null>(
+          () => seenFrom(building, readPlacement(placement, units)).origin.z,
+          () => null,
+        )
+      : null;
     const above = statedFlag(entity, 'AboveGround', relations);
     return { entity, stated: stated === null ? null : stated * units.nm, placed, belowGround: above === null ? null : !above };
   });
@@ -40,7 +45,11 @@ export function levelsOf(model: StepModel, building: Frame, units: ModelUnits, r
   };
   const byElevation = !spread(drawn.map(({ placed }) => placed)) && spread(drawn.map(({ stated }) => stated));
   return drawn
-    .map(({ entity, stated, placed, belowGround }) => ({ entity, belowGround, elevation: (byElevation ? (stated ?? placed) : (placed ?? stated)) ?? 0 }))
+    .map(({ entity, stated, placed, belowGround }) => ({
+      entity,
+      belowGround,
+      elevation: (byElevation ? (stated ?? placed) : (placed ?? stated)) ?? 0,
+    }))
     .sort((a, b) => a.elevation - b.elevation || a.entity.id - b.entity.id);
 }
 
@@ -50,7 +59,11 @@ export function levelsOf(model: StepModel, building: Frame, units: ModelUnits, r
  *
  * @param tallest highest top of a storey's walls above its level, by the storey's instance [nm]
  */
-export function storeyRows(levels: readonly Level[], tallest: ReadonlyMap<number, number>, nameOf: (entity: Entity) => string): readonly StoreyRow[] {
+export function storeyRows(
+  levels: readonly Level[],
+  tallest: ReadonlyMap<number, number>,
+  nameOf: (entity: Entity) => string,
+): readonly StoreyRow[] {
   const rows: StoreyRow[] = [];
   levels.forEach((level, index) => {
     const top = tallest.get(level.entity.id);
@@ -58,7 +71,12 @@ export function storeyRows(levels: readonly Level[], tallest: ReadonlyMap<number
     const next = levels.slice(index + 1).find(({ elevation }) => elevation - level.elevation > AGREES);
     const height = meantLength(next ? next.elevation - level.elevation : top);
     const below = rows.at(-1);
-    rows.push({ id: nameOf(level.entity), level, height, on: below && below.level.elevation < level.elevation - AGREES ? below.id : null });
+    rows.push({
+      id: nameOf(level.entity),
+      level,
+      height,
+      on: below && below.level.elevation < level.elevation - AGREES ? below.id : null,
+    });
   });
   return rows;
 }

@@ -13,10 +13,20 @@ export interface ModelUnits {
 }
 
 const PREFIXES: Readonly<Record<string, number>> = {
-  KILO: 1e3, HECTO: 1e2, DECA: 1e1, DECI: 1e-1, CENTI: 1e-2, MILLI: 1e-3, MICRO: 1e-6, NANO: 1e-9,
+  KILO: 1e3,
+  HECTO: 1e2,
+  DECA: 1e1,
+  DECI: 1e-1,
+  CENTI: 1e-2,
+  MILLI: 1e-3,
+  MICRO: 1e-6,
+  NANO: 1e-9,
 };
 const SHOWN: readonly (readonly [number, LengthUnit])[] = [
-  [NM_PER_INCH, 'in'], [NM_PER_FOOT, 'ft'], [NM_PER_METRE, 'm'], [NM_PER_MM, 'mm'],
+  [NM_PER_INCH, 'in'],
+  [NM_PER_FOOT, 'ft'],
+  [NM_PER_METRE, 'm'],
+  [NM_PER_MM, 'mm'],
 ];
 const MAX_STEPS = 8;
 
@@ -43,10 +53,12 @@ function sizeOf(unit: Entity, name: string, steps = 0): number {
   if (unit.type === 'IfcSIUnit') {
     const prefix = unit.word(unit.size - 2);
     const factor = prefix === null ? 1 : PREFIXES[prefix];
-    if (unit.word(unit.size - 1) !== name || factor === undefined) throw new Unread(`#${unit.id} is no unit of ${name.toLowerCase()}s`);
+    if (unit.word(unit.size - 1) !== name || factor === undefined)
+      throw new Unread(`#${unit.id} is no unit of ${name.toLowerCase()}s`);
     return factor;
   }
-  if (!unit.type.startsWith('IfcConversionBasedUnit') || steps > MAX_STEPS) throw new Unread(`the unit #${unit.id} ${unit.type} is not read`);
+  if (!unit.type.startsWith('IfcConversionBasedUnit') || steps > MAX_STEPS)
+    throw new Unread(`the unit #${unit.id} ${unit.type} is not read`);
   const measure = unit.entity(3);
   return measure.number(0) * sizeOf(measure.entity(1), name, steps + 1);
 }

@@ -49,13 +49,17 @@ export function readModelWall(entity: Entity, placement: Frame, reader: Reader):
   const layers = readLayers(entity, reader.relations, reader.units);
   const axis = readAxis(entity, placement, reader.units);
   const body = representation(entity, 'Body');
-  const shape = body ? bodyShape(readBody(body, placement, reader.units), placement, axis) : axisShape(entity, placement, axis, layers, reader);
+  const shape = body
+    ? bodyShape(readBody(body, placement, reader.units), placement, axis)
+    : axisShape(entity, placement, axis, layers, reader);
   const core = coreOf(layers, shape.thickness, reader.context, reader.shown);
   const aside = shape.thickness === null ? (core.fromAxis ?? 0) : core.fromMiddle;
   const uncut = typeof shape.top === 'string';
   const notes = [
     ...shape.notes,
-    ...(shape.thickness === null && core.fromAxis === null ? ['its axis is taken for the middle of its core: nothing states where its layers lie'] : []),
+    ...(shape.thickness === null && core.fromAxis === null
+      ? ['its axis is taken for the middle of its core: nothing states where its layers lie']
+      : []),
     ...(typeof shape.top === 'string' ? [`its height is that before it is cut: ${shape.top}`] : []),
   ];
   const line = movedLeft(shape.line, aside);
@@ -127,7 +131,13 @@ function edgeShape({ extrusion, cuts }: Body, axis: WallLine | null, ahead: Vect
   return { line, thickness: Math.hypot(sweep.x, sweep.y), bottom: seen.bottom, height, top, notes: [] };
 }
 
-function axisShape(entity: Entity, placement: Frame, line: WallLine | null, layers: Layers | null, { units, relations }: Reader): Shape {
+function axisShape(
+  entity: Entity,
+  placement: Frame,
+  line: WallLine | null,
+  layers: Layers | null,
+  { units, relations }: Reader,
+): Shape {
   if (!line) throw new Unread('it has neither a body nor an axis that is read');
   if (!layers) throw new Unread('it has only an axis, and no layers of its material state a thickness');
   const stated = statedLength(entity, HEIGHTS, relations);

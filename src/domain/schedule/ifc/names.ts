@@ -13,7 +13,8 @@ export const globalIdOf = (entity: Entity): string => shownText(entity.text(0) ?
 export function marksOf(entities: readonly Entity[], places: readonly number[]): ReadonlyMap<number, string> {
   const marks = new Map<number, string>();
   const taken = new Set<string>();
-  const plain = (text: string | null): string => (text === null || [...text].length > MAX_MARK || /[\p{Cc}\p{Cs}]/u.test(text) ? '' : text);
+  const plain = (text: string | null): string =>
+    text === null || [...text].length > MAX_MARK || /[\p{Cc}\p{Cs}]/u.test(text) ? '' : text;
   for (const place of [...places, 0]) {
     const count = new Map<string, number>();
     for (const entity of entities) count.set(plain(entity.text(place)), (count.get(plain(entity.text(place))) ?? 0) + 1);

@@ -59,7 +59,13 @@ export function readModel(model: StepModel, context: ScheduleContext, notes: Not
   const reading: Reading = { model, units, relations, context, building: buildingFrame(model, units), notes };
   const levels = levelsOf(model, reading.building, units, relations);
   const standing = model.all(...WALL_TYPES).flatMap((entity) => standingWall(entity, levels, reading));
-  const walls = levels.flatMap((level) => placedWalls(standing.filter((each) => each.level === level).map(({ wall }) => wall), level, reading));
+  const walls = levels.flatMap((level) =>
+    placedWalls(
+      standing.filter((each) => each.level === level).map(({ wall }) => wall),
+      level,
+      reading,
+    ),
+  );
   listOthers(reading, new Set(walls.flatMap(({ holes }) => holes.map(({ entity }) => entity.id))));
   return { units, levels, walls };
 }
@@ -67,7 +73,10 @@ export function readModel(model: StepModel, context: ScheduleContext, notes: Not
 /** The plan is drawn in the building's own frame, so that its walls lie as they were drawn however the site is turned. */
 function buildingFrame(model: StepModel, units: ModelUnits): Frame {
   const placement = model.all('IfcBuilding')[0]?.optional(5) ?? null;
-  const frame = readOr(() => readPlacement(placement, units), () => WORLD);
+  const frame = readOr(
+    () => readPlacement(placement, units),
+    () => WORLD,
+  );
   return frame.z.z > 1 - 1e-6 ? frame : WORLD;
 }
 
@@ -83,7 +92,8 @@ function standingWall(entity: Entity, levels: readonly Level[], reading: Reading
       if (!level) throw new Unread('it stands in no storey');
       const wall = readModelWall(entity, placementOf(entity, reading), { ...reading, shown: reading.units.shown });
       if (lengthOf(wall.line) < MEETING_DISTANCE) throw new Unread('it has no length');
-      if (wall.line.arc && Math.abs(wall.line.arc.sweep) > Math.PI - 1e-9) throw new Unread('its arc is half a circle or more: an arc wall is less');
+      if (wall.line.arc && Math.abs(wall.line.arc.sweep) > Math.PI - 1e-9)
+        throw new Unread('its arc is half a circle or more: an arc wall is less');
       return [{ wall, level }];
     },
     (reason) => {
@@ -95,13 +105,25 @@ function standingWall(entity: Entity, levels: readonly Level[], reading: Reading
 
 function placedWalls(walls: readonly ModelWall[], level: Level, reading: Reading): readonly PlacedWall[] {
   const { notes, units, context } = reading;
-  const drawn = walls.map(({ line, core }) => ({ line, thickness: core.thickness, formed: core.width + 2 * (context.panel ?? 0) }));
+  const drawn = walls.map(({ line, core }) => ({
+    line,
+    thickness: core.thickness,
+    formed: core.width + 2 * (context.panel ?? 0),
+  }));
   const { lines, moved } = snapEnds(drawn, meetingsOf(walls, reading.relations));
   for (const { wall, end, by, to } of moved) notes.note(walls[wall]!.entity, movedText(end, by, walls[to]!.entity, units.shown));
   return walls.flatMap((wall, index) => {
     for (const note of wall.notes) notes.note(wall.entity, note);
     return readOr<readonly PlacedWall[]>(
-      () => [placedWall(wall, lines[index]!, level, moved.filter((each) => each.wall === index), reading)],
+      () => [
+        placedWall(
+          wall,
+          lines[index]!,
+          level,
+          moved.filter((each) => each.wall === index),
+          reading,
+        ),
+      ],
       (reason) => {
         notes.skip(wall.entity, reason);
         return [];
@@ -115,11 +137,19 @@ function placedWall(wall: ModelWall, line: WallLine, level: Level, moved: readon
   const length = line.arc ? Math.round(lengthOf(line)) : meantLength(lengthOf(line));
   const by = (end: LineEnd): number => moved.find((each) => each.end === end)?.by ?? 0;
   const top = gableOf(extendedTop(wall.top, by('start'), by('end')));
-  if (!top) notes.note(wall.entity, 'its height is that before it is cut: its top is neither level nor one slope nor one peak between equal eaves');
+  if (!top)
+    notes.note(
+      wall.entity,
+      'its height is that before it is cut: its top is neither level nor one slope nor one peak between equal eaves',
+    );
   const height = meantLength(top?.height ?? wall.height);
-  const gable = top?.gable ? { rise: meantLength(top.gable.rise), peakAt: Math.min(meantLength(top.gable.peakAt), length) } : null;
+  const gable = top?.gable
+    ? { rise: meantLength(top.gable.rise), peakAt: Math.min(meantLength(top.gable.peakAt), length) }
+    : null;
   if (context.courseHeight !== null && height < context.courseHeight)
-    throw new Unread(`it is ${printLength(height, units.shown)} high, less than one course of ${printLength(context.courseHeight, units.shown)}`);
+    throw new Unread(
+      `it is ${printLength(height, units.shown)} high, less than one course of ${printLength(context.courseHeight, units.shown)}`,
+    );
   const voided = { line, length, bottom: wall.bottom, height, gable, coreWidth: wall.core.width };
   const holes = (reading.relations.openings.get(wall.entity.id) ?? []).flatMap((entity) =>
     readOr(
@@ -160,6 +190,9 @@ function listOthers({ model, relations, notes }: Reading, holes: ReadonlySet<num
   for (const element of model.elements) {
     if (walls.has(element.type) || relations.voiding.has(element.id)) continue;
     if (holes.has(openingOf.get(element.id) ?? -1)) continue;
-    notes.skip(element, element.type === 'IfcOpeningElement' ? 'it voids no wall' : 'it is no wall: walls and the openings in them are read');
+    notes.skip(
+      element,
+      element.type === 'IfcOpeningElement' ? 'it voids no wall' : 'it is no wall: walls and the openings in them are read',
+    );
   }
 }

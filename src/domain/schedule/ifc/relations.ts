@@ -27,7 +27,8 @@ const MAX_DEPTH = 32;
 export function relationsOf(model: StepModel): Relations {
   const above = new Map<number, Entity>();
   const put = (part: Entity, whole: Entity | null): unknown => whole && above.set(part.id, whole);
-  for (const relation of model.all('IfcRelAggregates', 'IfcRelNests')) for (const part of relation.entities(5)) put(part, relation.optional(4));
+  for (const relation of model.all('IfcRelAggregates', 'IfcRelNests'))
+    for (const part of relation.entities(5)) put(part, relation.optional(4));
   for (const relation of model.all('IfcRelContainedInSpatialStructure'))
     for (const element of relation.entities(4)) put(element, relation.optional(5));
   const one = (type: string, of: number, is: number): Map<number, Entity> => {
@@ -44,7 +45,8 @@ export function relationsOf(model: StepModel): Relations {
     for (const relation of model.all(type)) {
       const value = relation.optional(is);
       const single = relation.optional(of);
-      for (const each of single ? [single] : relation.entities(of)) if (value) map.set(each.id, [...(map.get(each.id) ?? []), value]);
+      for (const each of single ? [single] : relation.entities(of))
+        if (value) map.set(each.id, [...(map.get(each.id) ?? []), value]);
     }
     return map;
   };
@@ -77,10 +79,17 @@ export function storeyOf(element: Entity, { above }: Relations): Entity | null {
 /** A number of the element or its type by the name of a quantity or a property that is a length; null where none is stated. */
 export function statedLength(element: Entity, names: readonly string[], { properties, type }: Relations): number | null {
   const sets = [...(properties.get(element.id) ?? []), ...(type.get(element.id)?.entities(5) ?? [])];
-  const items = sets.flatMap((set) => (set.type === 'IfcElementQuantity' ? set.entities(5) : set.type === 'IfcPropertySet' ? set.entities(4) : []));
+  const items = sets.flatMap((set) =>
+    set.type === 'IfcElementQuantity' ? set.entities(5) : set.type === 'IfcPropertySet' ? set.entities(4) : [],
+  );
   for (const item of items) {
     if (!names.includes((item.text(0) ?? '').toLowerCase())) continue;
-    const value = item.type === 'IfcQuantityLength' ? item.optionalNumber(3) : item.type === 'IfcPropertySingleValue' && isLength(item) ? item.optionalNumber(2) : null;
+    const value =
+      item.type === 'IfcQuantityLength'
+        ? item.optionalNumber(3)
+        : item.type === 'IfcPropertySingleValue' && isLength(item)
+          ? item.optionalNumber(2)
+          : null;
     if (value !== null && value > 0) return value;
   }
   return null;
@@ -97,7 +106,14 @@ export function statedFlag(element: Entity, name: string, { properties }: Relati
     if (set.type !== 'IfcPropertySet') continue;
     for (const item of set.entities(4)) {
       const value = item.value(2);
-      if (item.text(0) === name && typeof value === 'object' && value !== null && 'type' in value && typeof value.value === 'boolean') return value.value;
+      if (
+        item.text(0) === name &&
+        typeof value === 'object' &&
+        value !== null &&
+        'type' in value &&
+        typeof value.value === 'boolean'
+      )
+        return value.value;
     }
   }
   return null;

@@ -72,7 +72,10 @@ export function snapEnds(walls: readonly DrawnLine[], declared: readonly Declare
         if (!onPath.has(`${a}/${aEnd}/${b}`) && !onPath.has(`${b}/${bEnd}/${a}`)) corner(a, aEnd, b, bEnd, false);
   });
   forEachPair(walls, (a, b) => {
-    for (const [branch, through] of [[a, b], [b, a]] as const)
+    for (const [branch, through] of [
+      [a, b],
+      [b, a],
+    ] as const)
       for (const end of ENDS) {
         const point = targets.has(`${branch}/${end}`) ? null : teeOf(walls, branch, end, through);
         if (point) put({ wall: branch, end, point, to: through });
@@ -85,14 +88,22 @@ export function snapEnds(walls: readonly DrawnLine[], declared: readonly Declare
 function forEachPair(walls: readonly DrawnLine[], visit: (a: number, b: number) => void): void {
   const boxes = walls.map(({ line: { from, to, arc }, thickness, formed }, index) => {
     const reach = 2 * Math.max(thickness, formed) + (arc ? arc.radius : 0);
-    return { index, left: Math.min(from.x, to.x) - reach, right: Math.max(from.x, to.x) + reach, low: Math.min(from.y, to.y) - reach, high: Math.max(from.y, to.y) + reach };
+    return {
+      index,
+      left: Math.min(from.x, to.x) - reach,
+      right: Math.max(from.x, to.x) + reach,
+      low: Math.min(from.y, to.y) - reach,
+      high: Math.max(from.y, to.y) + reach,
+    };
   });
   boxes.sort((a, b) => a.left - b.left || a.index - b.index);
   let open: typeof boxes = [];
   const pairs: [number, number][] = [];
   for (const box of boxes) {
     open = open.filter(({ right }) => right >= box.left);
-    for (const other of open) if (other.low <= box.high && other.high >= box.low) pairs.push([Math.min(box.index, other.index), Math.max(box.index, other.index)]);
+    for (const other of open)
+      if (other.low <= box.high && other.high >= box.low)
+        pairs.push([Math.min(box.index, other.index), Math.max(box.index, other.index)]);
     open.push(box);
   }
   pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
@@ -109,12 +120,20 @@ function outward(line: WallLine, end: LineEnd): Vector {
   return scale({ x: -out.y, y: out.x }, Math.sign(line.arc.sweep) * sign);
 }
 
-function cornerOf(walls: readonly DrawnLine[], a: number, aEnd: LineEnd, b: number, bEnd: LineEnd, declared: boolean): Vector | null {
+function cornerOf(
+  walls: readonly DrawnLine[],
+  a: number,
+  aEnd: LineEnd,
+  b: number,
+  bEnd: LineEnd,
+  declared: boolean,
+): Vector | null {
   const [first, second] = [walls[a]!, walls[b]!];
   const [p, q] = [endOf(first.line, aEnd), endOf(second.line, bEnd)];
   const [u, v] = [outward(first.line, aEnd), outward(second.line, bEnd)];
   const sine = Math.abs(cross(u, v));
-  if (sine < ALIKE) return declared && inLine(p, q, u) && distance(p, q) <= first.thickness + second.thickness ? midway(p, q) : null;
+  if (sine < ALIKE)
+    return declared && inLine(p, q, u) && distance(p, q) <= first.thickness + second.thickness ? midway(p, q) : null;
   const point = crossing(first.line, p, u, second.line, q, v);
   if (!point) return null;
   const limit = (own: DrawnLine, other: DrawnLine): number => reach(own, other, sine, dot(u, v)) * (declared ? 2 : 1);
@@ -137,7 +156,12 @@ function crossing(a: WallLine, p: Vector, u: Vector, b: WallLine, q: Vector, v: 
   return add(p, scale(u, along));
 }
 
-function onCircle({ centre, radius }: { centre: Vector; radius: number }, point: Vector, along: Vector, near: Vector): Vector | null {
+function onCircle(
+  { centre, radius }: { centre: Vector; radius: number },
+  point: Vector,
+  along: Vector,
+  near: Vector,
+): Vector | null {
   const offset = subtract(point, centre);
   const middle = -dot(offset, along);
   const half = radius * radius - cross(along, offset) ** 2;
@@ -165,7 +189,11 @@ function moveEnds(walls: readonly DrawnLine[], targets: ReadonlyMap<string, Targ
   const moved: MovedEnd[] = [];
   const lines = walls.map(({ line }, wall) => {
     const [from, to] = ENDS.map((end) => targets.get(`${wall}/${end}`)?.point ?? endOf(line, end)) as [Vector, Vector];
-    const changed = line.arc ? bentLine(line, from, to) : dot(subtract(to, from), subtract(line.to, line.from)) > 0 ? lineOf(from, to) : line;
+    const changed = line.arc
+      ? bentLine(line, from, to)
+      : dot(subtract(to, from), subtract(line.to, line.from)) > 0
+        ? lineOf(from, to)
+        : line;
     if (changed === line) return line;
     for (const end of ENDS) {
       const by = dot(subtract(endOf(changed, end), endOf(line, end)), outward(line, end));
@@ -182,7 +210,8 @@ function bentLine(line: WallLine, from: Vector, to: Vector): WallLine {
   const { arc } = line;
   if (!arc) return line;
   const side = Math.sign(arc.sweep);
-  const turn = (a: Vector, b: Vector): number => Math.atan2(cross(subtract(a, arc.centre), subtract(b, arc.centre)), dot(subtract(a, arc.centre), subtract(b, arc.centre)));
+  const turn = (a: Vector, b: Vector): number =>
+    Math.atan2(cross(subtract(a, arc.centre), subtract(b, arc.centre)), dot(subtract(a, arc.centre), subtract(b, arc.centre)));
   const sweep = arc.sweep + turn(line.to, to) - turn(line.from, from);
   return Math.sign(sweep) === side ? { from, to, arc: { ...arc, sweep } } : line;
 }

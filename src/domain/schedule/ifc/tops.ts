@@ -17,7 +17,10 @@ export interface Gable {
 const ON_LINE = 100_000;
 const LEVEL = 1e-6;
 
-export const levelTop = (length: number, height: number): TopLine => [{ s: 0, z: height }, { s: length, z: height }];
+export const levelTop = (length: number, height: number): TopLine => [
+  { s: 0, z: height },
+  { s: length, z: height },
+];
 
 /**
  * The top that half-spaces leave of an upright body over its centre line, or in words why it is none that can be read: every plane
@@ -92,7 +95,10 @@ function meeting(a: Plane, b: Plane, length: number): readonly number[] {
 }
 
 /** A wall drawn by its elevation: two upright ends on a level foot, and what runs between their tops. */
-export function elevationTop(corners: readonly Vector3[], station: (corner: Vector3) => number): { top: TopLine; bottom: number; start: number; end: number } | null {
+export function elevationTop(
+  corners: readonly Vector3[],
+  station: (corner: Vector3) => number,
+): { top: TopLine; bottom: number; start: number; end: number } | null {
   const seen = corners.map((corner) => ({ s: station(corner), z: corner.z }));
   const bottom = Math.min(...seen.map(({ z }) => z));
   const [start, end] = [Math.min(...seen.map(({ s }) => s)), Math.max(...seen.map(({ s }) => s))];
@@ -100,7 +106,9 @@ export function elevationTop(corners: readonly Vector3[], station: (corner: Vect
   if (foot.length !== 2 || !foot.some(({ s }) => s - start <= ON_LINE) || !foot.some(({ s }) => end - s <= ON_LINE)) return null;
   const first = seen.findIndex(({ s, z }) => s - start <= ON_LINE && z - bottom <= ON_LINE);
   const round = seen.map((_, index) => seen[(first + index) % seen.length]!);
-  const chain = (end - round[1]!.s <= ON_LINE && round[1]!.z - bottom <= ON_LINE ? [...round.slice(2)].reverse() : round.slice(1, -1)).map(({ s, z }) => ({ s: s - start, z: z - bottom }));
+  const chain = (
+    end - round[1]!.s <= ON_LINE && round[1]!.z - bottom <= ON_LINE ? [...round.slice(2)].reverse() : round.slice(1, -1)
+  ).map(({ s, z }) => ({ s: s - start, z: z - bottom }));
   const [a, b] = [chain[0], chain.at(-1)];
   const level = chain.every(({ s }, index) => index === 0 || s > chain[index - 1]!.s);
   return a && b && level && a.s <= ON_LINE && end - start - b.s <= ON_LINE ? { top: chain, bottom, start, end } : null;
@@ -109,12 +117,16 @@ export function elevationTop(corners: readonly Vector3[], station: (corner: Vect
 /** The same top over a line whose ends were moved outward: its first and last slopes go on. */
 export function extendedTop(top: TopLine, atStart: number, atEnd: number): TopLine {
   if (top.length < 2) return top;
-  const on = (from: TopLine[number], to: TopLine[number], s: number): number => from.z + ((to.z - from.z) * (s - from.s)) / (to.s - from.s);
+  const on = (from: TopLine[number], to: TopLine[number], s: number): number =>
+    from.z + ((to.z - from.z) * (s - from.s)) / (to.s - from.s);
   const [a, b] = [top[0]!, top[1]!];
   const [y, z] = [top.at(-2)!, top.at(-1)!];
   const [start, end] = [-atStart, z.s + atEnd];
   const inner = top.slice(1, -1).filter(({ s }) => s > start && s < end);
-  return [{ s: start, z: on(a, b, start) }, ...inner, { s: end, z: on(y, z, end) }].map((point) => ({ s: point.s - start, z: point.z }));
+  return [{ s: start, z: on(a, b, start) }, ...inner, { s: end, z: on(y, z, end) }].map((point) => ({
+    s: point.s - start,
+    z: point.z,
+  }));
 }
 
 /** A level top, one slope or one peak between equal eaves; null for any other. */

@@ -69,7 +69,8 @@ function turningPoints(points: readonly Vector[]): readonly Vector[] {
 function directionOf(corners: readonly Vector[], ahead: Vector): Vector {
   const edges = corners.map((from, index) => subtract(corners[(index + 1) % corners.length]!, from));
   const follows = edges.find((edge) => Math.abs(cross(direction(edge), ahead)) < PARALLEL);
-  const edge = follows ?? edges.reduce((longest, each) => (Math.hypot(each.x, each.y) > Math.hypot(longest.x, longest.y) ? each : longest));
+  const edge =
+    follows ?? edges.reduce((longest, each) => (Math.hypot(each.x, each.y) > Math.hypot(longest.x, longest.y) ? each : longest));
   return scale(direction(edge), dot(edge, ahead) < 0 ? -1 : 1);
 }
 
@@ -81,7 +82,11 @@ function ringWall(outline: readonly Segment[], ahead: Vector, axis: WallLine | n
   const [outer, inner] = a.radius > b.radius ? [a, b] : [b, a];
   const thickness = outer.radius - inner.radius;
   const radius = (outer.radius + inner.radius) / 2;
-  if (distance(a.centre, b.centre) > ON_LINE || Math.abs(Math.abs(a.sweep) - Math.abs(b.sweep)) * radius > MEETS || thickness <= ON_LINE)
+  if (
+    distance(a.centre, b.centre) > ON_LINE ||
+    Math.abs(Math.abs(a.sweep) - Math.abs(b.sweep)) * radius > MEETS ||
+    thickness <= ON_LINE
+  )
     throw new Unread('its faces are arcs of two circles that do not belong together');
   const end = (point: Vector): Vector => add(outer.centre, scale(direction(subtract(point, outer.centre)), radius));
   const drawn: WallLine = { from: end(outer.from), to: end(outer.to), arc: { centre: outer.centre, radius, sweep: outer.sweep } };
@@ -97,7 +102,10 @@ const turned = ({ from, to, arc }: WallLine): WallLine => ({ from: to, to: from,
 function mergedArcs(arcs: readonly Arc[]): readonly Arc[] {
   const merged: Arc[] = [];
   const follows = (a: Arc, b: Arc): boolean =>
-    distance(a.centre, b.centre) <= ON_LINE && Math.abs(a.radius - b.radius) <= ON_LINE && Math.sign(a.sweep) === Math.sign(b.sweep) && distance(a.to, b.from) <= ON_LINE;
+    distance(a.centre, b.centre) <= ON_LINE &&
+    Math.abs(a.radius - b.radius) <= ON_LINE &&
+    Math.sign(a.sweep) === Math.sign(b.sweep) &&
+    distance(a.to, b.from) <= ON_LINE;
   for (const arc of arcs) {
     const last = merged.at(-1);
     if (last && follows(last, arc)) merged[merged.length - 1] = { ...last, to: arc.to, sweep: last.sweep + arc.sweep };
