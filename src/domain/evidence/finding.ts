@@ -28,6 +28,7 @@ export const SEVERITY = {
   'height-not-coursed': 'advise',
   'height-ripped': 'note',
   seam: 'note',
+  'piece-short': 'note',
   'site-not-stated': 'note',
   'pour-not-stated': 'note',
   'full-liquid-head': 'note',

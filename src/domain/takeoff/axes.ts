@@ -6,7 +6,7 @@ import type { Wall } from '../schedule/schedule.js';
 import { nodeSetBack } from './corners.js';
 
 /** Beyond this a turn folds back on itself and its node has no place [deg]. */
-const FOLDED_DEG = 175;
+export const FOLDED_DEG = 175;
 
 /** A wall in walking direction, brought to the axis of its core. `start` and `end` are the walk's from here on. */
 export interface AxisWall {

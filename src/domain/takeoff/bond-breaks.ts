@@ -1,6 +1,7 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { userStation } from './axes.js';
+import type { FormUnit } from './course-units.js';
 import type { HeadJoint } from './laid.js';
 import type { CoursePieces } from './line-pieces.js';
 import type { LineResult } from './storey-layout.js';
@@ -8,8 +9,14 @@ import type { BondBreak } from './takeoff.js';
 
 const overlaps = (course: CoursePieces, at: Nm): boolean => course.run.voids.some((gap) => gap.from <= at && at <= gap.to);
 
+/** What meets at a joint where forms of two kinds do. */
+const unitsAt = ({ run }: CoursePieces, { at, kind }: HeadJoint): FormUnit[] =>
+  kind === 'unit' ? run.segments.filter(({ from, to, unit }) => unit !== 'straight' && (from === at || to === at)).map(({ unit }) => unit) : [];
+
 /** Why two joints came so close: the fixed ones first, since no choice moves them. */
 function causeOf(lower: CoursePieces, upper: CoursePieces, below: HeadJoint, joint: HeadJoint, range: FormRange): BondBreak['cause'] {
+  const unit = [...unitsAt(lower, below), ...unitsAt(upper, joint)];
+  if (unit.length > 0) return unit.includes('ledge') ? 'ledge' : 'taper-top';
   const atLeg = ({ kind }: HeadJoint): boolean => kind === 'leg' || kind === 'seam-at-leg';
   if (atLeg(below) && atLeg(joint)) return 'corner-legs';
   const butt = (course: CoursePieces, at: Nm): boolean => course.run.fixedJoints.includes(at) && (at === course.run.to || at === course.run.from);

@@ -15,6 +15,8 @@ export const alreadyLaid = (joints: readonly Nm[]): CourseRun => ({
   to: 0,
   startLeg: null,
   endLeg: null,
+  mitreStart: false,
+  mitreEnd: false,
   betweenLegs: null,
   closureStart: null,
   closureEnd: null,

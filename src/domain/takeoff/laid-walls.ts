@@ -4,8 +4,10 @@ import { userStation, type AxisWall } from './axes.js';
 import type { GableCourses } from './gable-courses.js';
 import { laidGable, slopeOf } from './gables.js';
 import { wallConcrete } from './concrete.js';
+import { isForm } from './course-units.js';
 import type { HeadJoint, LaidCourse, LaidOpening, LaidStrip, LaidWall, Notch, Piece } from './laid.js';
 import type { CoursePiece, CoursePieces } from './line-pieces.js';
+import { laidUnits } from './laid-units.js';
 import { meets } from './openings.js';
 import type { RunContext } from './runs.js';
 import type { LineResult } from './storey-layout.js';
@@ -51,7 +53,7 @@ function clip(window: Window, from: Nm, to: Nm): { from: Nm; to: Nm } | null {
 const holds = (window: Window, at: Nm): boolean => (window.first || at > window.from) && (window.last || at <= window.to);
 
 function websOf(piece: CoursePiece, window: Window, cut: CutPlace | undefined, span: { from: Nm; to: Nm }, range: FormRange): Nm[] | null {
-  if (piece.kind !== 'straight') return null;
+  if (!isForm(piece.kind)) return null;
   const offset = cut?.offset ?? 0;
   const webs: Nm[] = [];
   for (let web = range.firstWeb; web <= range.formLength; web += range.webSpacing) {
@@ -95,7 +97,7 @@ function piecesIn(window: Window, pieces: readonly CoursePiece[], course: Course
         counted: piece.counted && begins && (window.last || piece.from < window.to),
         junction: piece.junction,
         pieceLength: piece.inside ? piece.to - piece.from : piece.cutLength,
-        cutEnds: piece.kind === 'straight' ? (cut?.cutEnds ?? 0) : 0,
+        cutEnds: isForm(piece.kind) ? (cut?.cutEnds ?? 0) : 0,
         webs: websOf(piece, window, cut, span, range),
         slope: null,
         notches: piece.inside ? [] : notchesOf(span, course.run, openings),
@@ -206,6 +208,8 @@ export function laidWalls(result: LineResult, cuts: ReadonlyMap<string, CutPlace
     const gable = result.gables.find((candidate) => candidate.wall.index === wall.index) ?? null;
     const over = openingsOver(window, result);
     const openings = openingsIn(window, result);
+    const units = laidUnits(window, result, context);
+    const concrete = wallConcrete(wall, openings, context);
     const trim = (end: 'start' | 'end'): Nm => {
       const joint = plan.joints[wall.index]![end];
       return joint.kind === 'tee' ? joint.tee.formTrim : 0;
@@ -240,13 +244,14 @@ export function laidWalls(result: LineResult, cuts: ReadonlyMap<string, CutPlace
       openings,
       arc: null,
       gable: gable ? laidGable(gable.gable, wall, gable.courses.length) : null,
-      ledges: [],
-      taper: null,
+      ledges: units.ledges,
+      taper: units.taper,
       coreChanges: [],
       carries: [],
       startJunction,
       endJunction,
-      ...wallConcrete(wall, openings, context),
+      ...concrete,
+      concreteNm3: concrete.concreteNm3 + units.concreteNm3,
     };
   });
 }

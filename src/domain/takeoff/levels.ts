@@ -3,6 +3,7 @@ import { toMm, type Nm } from '../quantity/length.js';
 import type { Core, FormRange } from '../range/range.js';
 import type { Feature, Schedule, Storey, Wall } from '../schedule/schedule.js';
 import { dimensionOffset } from './axes.js';
+import { NO_UNITS, type CourseUnits } from './course-units.js';
 import type { LaidCoreChange } from './laid.js';
 import { planStorey, type StoreyPlan } from './storey-plan.js';
 import type { WallStack } from './storey-stacks.js';
@@ -16,6 +17,8 @@ export interface Level {
   readonly to: Nm;
   /** Its stacks hold the layers of this level alone; `stack` is the whole wall's. */
   readonly plan: StoreyPlan;
+  /** Ledges and taper tops in its courses; none until they are planned. */
+  readonly units: CourseUnits;
 }
 
 export interface StoreyLevels {
@@ -126,7 +129,7 @@ export function planLevels(storey: Storey, walls: readonly Wall[], features: Rea
       return own ? [[index, changesOf(wall, own, foot.stacks[index]!, range)] as const] : [];
     }),
   );
-  if (planned.size === 0) return { levels: [{ from: 0, to: Infinity, plan: foot }], changes: new Map(), findings: [] };
+  if (planned.size === 0) return { levels: [{ from: 0, to: Infinity, plan: foot, units: NO_UNITS }], changes: new Map(), findings: [] };
   const edges = [...new Set([...planned.values()].flat().map(({ elevation }) => elevation))].sort((a, b) => a - b);
   const levels = [0, ...edges].map((from, index): Level => {
     const to = edges[index] ?? Infinity;
@@ -137,7 +140,7 @@ export function planLevels(storey: Storey, walls: readonly Wall[], features: Rea
       const within = (bottom: Nm): boolean => base + bottom < to && (index === 0 || base + bottom >= from);
       return { ...stack, layers: stack.layers.filter(({ bottom }) => within(bottom)) };
     });
-    return { from: index === 0 ? -Infinity : from, to, plan: { ...plan, stacks } };
+    return { from: index === 0 ? -Infinity : from, to, plan: { ...plan, stacks }, units: NO_UNITS };
   });
   const all = [...planned.values()].flat();
   return {

@@ -1,6 +1,7 @@
 import type { FormRange, Hand } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { cornerSku, handOf } from './corners.js';
+import { formOf, isForm } from './course-units.js';
 import type { HeadJoint, PieceKind, PieceReason } from './laid.js';
 import type { LaidLine, LinePiece } from './line-layout.js';
 import type { Line } from './lines.js';
@@ -117,13 +118,13 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
     const id = (part: string | number): string => `${plan.storey.id}.${mark}.${run.n}.${part}`;
     const straight = laid.pieces[course]!;
     const groups = run.segments.map((segment) => straight.filter((piece) => piece.from >= segment.from && piece.to <= segment.to));
-    const forms = groups.flatMap((group) =>
-      group.map((piece, order): CoursePiece => ({
+    const forms = groups.flatMap((group, index) => {
+      const form = formOf(run.segments[index]!.unit, line.core, range);
+      return group.map((piece, order): CoursePiece => ({
         id: '',
         from: piece.from,
         to: piece.to,
-        kind: 'straight',
-        sku: `${range.straightPrefix}${line.core.code}`,
+        ...form,
         hand: null,
         why: reason(piece.to - piece.from + piece.over, order, group.length, piece.seamAt !== null, range.formLength),
         inside: false,
@@ -131,8 +132,8 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
         counted: true,
         height: run.height,
         cutLength: piece.to - piece.from + piece.over,
-      })),
-    );
+      }));
+    });
     const tiled = [...legPiece(line, run, 'start', plan, range), ...forms, ...legPiece(line, run, 'end', plan, range)];
     const named = tiled.map((piece, index) => (piece.id ? piece : { ...piece, id: id(index + 1) }));
     return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, straight) };
@@ -146,7 +147,8 @@ function headJoints(line: Line, run: CourseRun, tiled: readonly CoursePiece[], s
     if (before.to !== piece.from) return [];
     const seam = straight.find((form) => form.seamAt === piece.from);
     if (seam) return [{ at: piece.from, kind: seam.atLeg ? 'seam-at-leg' : 'seam' }];
-    return [{ at: piece.from, kind: before.kind === 'straight' && piece.kind === 'straight' ? 'module' : 'leg' }];
+    const unit = run.segments.some(({ from }) => from === piece.from);
+    return [{ at: piece.from, kind: isForm(before.kind) && isForm(piece.kind) ? (unit ? 'unit' : 'module') : 'leg' }];
   });
   const butts = line.end.kind === 'straight' && run.fixedJoints.includes(run.to) ? [{ at: run.to, kind: 'module' as const }] : [];
   return [...joints, ...butts];

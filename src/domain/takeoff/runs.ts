@@ -2,6 +2,7 @@ import { radians } from '../geometry/vector.js';
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { cornerUnitFor, legOnAxis } from './corners.js';
+import { mitreTip, unitStretches, type CourseUnits, type FormUnit, type UnitStretch } from './course-units.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { takesWhole, type LineOpening } from './openings.js';
@@ -10,7 +11,7 @@ import type { Layer } from './stack.js';
 import { neighbourOf, type StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 
-/** A stretch of straight forms in one course between legs, ends and jambs. */
+/** A stretch of forms of one kind in one course between legs, ends, jambs and forms of another kind. */
 export interface Segment {
   readonly from: Nm;
   readonly to: Nm;
@@ -24,6 +25,7 @@ export interface Segment {
   /** What the end pieces are longer on one face than on the axis, where they are cut on the skew. */
   readonly overLeft: Nm;
   readonly overRight: Nm;
+  readonly unit: FormUnit;
 }
 
 export interface Leg {
@@ -47,6 +49,9 @@ export interface CourseRun {
   readonly to: Nm;
   readonly startLeg: Leg | null;
   readonly endLeg: Leg | null;
+  /** No corner unit stands here: the forms run past the node to the mitre. */
+  readonly mitreStart: boolean;
+  readonly mitreEnd: boolean;
   /** What two corner legs leave between them, negative where they overlap; null where there are not two. */
   readonly betweenLegs: Nm | null;
   /** Closure of an end that is free in this course, or in its upper part beside a lower neighbour: outer station and height. */
@@ -75,6 +80,7 @@ export interface RunContext {
   /** Elevations between which this context lays: a storey is laid level by level where a core changes. */
   readonly from: Nm;
   readonly to: Nm;
+  readonly units: CourseUnits;
 }
 
 /** Where a course ends on a slope instead of at its wall's end. */
@@ -93,6 +99,7 @@ interface EndState {
   readonly closure: Closure | null;
   /** Another run's forms butt here. */
   readonly butt: boolean;
+  readonly mitre: boolean;
   /** Cut on the skew: the longer face passes the axis by this much. */
   readonly over: Nm;
 }
@@ -116,7 +123,7 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const outwards = end === 'start' ? -1 : 1;
   const elevation = line.base + bottom;
   const drawn = node + outwards * drawnBeyond(line, end);
-  const free: EndState = { station: drawn, leg: 0, long: false, closure: { at: drawn, height }, butt: false, over: 0 };
+  const free: EndState = { station: drawn, leg: 0, long: false, closure: { at: drawn, height }, butt: false, mitre: false, over: 0 };
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return { ...free, station: node, closure: null };
   const beside = context.courseAt(neighbourOf(joint)!, elevation, joint.kind === 'tee' ? undefined : OTHER_END[end]);
@@ -127,11 +134,14 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closure: null, over: skewOver(line, joint.tee) };
   if (joint.kind === 'straight') return { ...free, station: node, closure, butt: true };
   const legs = legsAt(line, joint.turn, joint.unit?.legs.get(line.core.code) ?? null, context.range);
-  if (!legs) return { ...free, station: node, closure };
   const oddCourse = ordinal(line, n, context.range) % 2 === 1;
   const long = (oddCourse === arrivingFirst) === joint.arriving;
   const other = context.plan.walls[joint.partner]!.thickness;
-  const leg = legOnAxis(long ? legs.long : legs.short, line.thickness, other, joint.turn);
+  const leg = legs ? legOnAxis(long ? legs.long : legs.short, line.thickness, other, joint.turn) : 0;
+  const otherLeg = legs ? legOnAxis(long ? legs.short : legs.long, other, line.thickness, joint.turn) : 0;
+  const tip = mitreTip(own.wall.index, end, elevation, { own: leg, other: otherLeg }, context.plan, context.units, context.range);
+  if (tip !== null) return { ...free, station: node + outwards * tip, closure, mitre: true };
+  if (!legs) return { ...free, station: node, closure };
   return { ...free, station: node, leg, long, closure };
 }
 
@@ -174,7 +184,7 @@ function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], start: { f
   const push = (at: Nm, next: { fixed: boolean; over: Nm }): void => {
     if (at <= left) return;
     const ends = { fixedLeft: beside.fixed, fixedRight: next.fixed, overLeft: beside.over, overRight: next.over };
-    segments.push({ from: left, to: at, ...ends, wholeAtSeam: false, seamLeft: false, seamRight: false });
+    segments.push({ from: left, to: at, ...ends, wholeAtSeam: false, seamLeft: false, seamRight: false, unit: 'straight' });
   };
   for (const gap of voids) {
     push(Math.min(gap.from, to), jamb);
@@ -185,12 +195,31 @@ function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], start: { f
   return segments;
 }
 
+/** Parts a segment where forms of another kind begin and end; a sliver that only rounding leaves belongs to its neighbour. */
+function withUnits(segment: Segment, stretches: readonly UnitStretch[]): Segment[] {
+  const { from, to } = segment;
+  const own = stretches.filter((stretch) => stretch.from < to - MODULE_REACH && stretch.to > from + MODULE_REACH);
+  const parts: { from: Nm; to: Nm; unit: FormUnit }[] = [];
+  let left = from;
+  for (const stretch of own) {
+    const begin = stretch.from > left + MODULE_REACH ? stretch.from : left;
+    const end = stretch.to < to - MODULE_REACH ? stretch.to : to;
+    if (begin > left) parts.push({ from: left, to: begin, unit: 'straight' });
+    parts.push({ from: begin, to: end, unit: stretch.unit });
+    left = end;
+  }
+  if (left < to) parts.push({ from: left, to, unit: 'straight' });
+  const trimmedLeft = { fixedLeft: false, overLeft: 0 };
+  const trimmedRight = { fixedRight: false, overRight: 0 };
+  return parts.map((part, index) => ({ ...segment, ...part, ...(index > 0 ? trimmedLeft : {}), ...(index < parts.length - 1 ? trimmedRight : {}) }));
+}
+
 /** Every course of a line with its legs, voids and segments. `arrivingFirst`: long legs lie on the arriving walls in course 1. */
 export function courseRuns(line: Line, openings: readonly LineOpening[], arrivingFirst: boolean, context: RunContext): CourseRun[] {
   return line.stack.layers.filter((layer) => layer.kind === 'course').map((layer) => courseRun(line, layer, ALL, openings, arrivingFirst, context));
 }
 
-const onSlope = (station: Nm): EndState => ({ station, leg: 0, long: false, closure: null, butt: false, over: 0 });
+const onSlope = (station: Nm): EndState => ({ station, leg: 0, long: false, closure: null, butt: false, mitre: false, over: 0 });
 
 /** One course of a line; `stretch` says where it ends on a slope. */
 export function courseRun(line: Line, layer: Layer, stretch: Stretch, openings: readonly LineOpening[], arrivingFirst: boolean, context: RunContext): CourseRun {
@@ -213,13 +242,17 @@ export function courseRun(line: Line, layer: Layer, stretch: Stretch, openings: 
   const endLeg = end.leg > 0 && to > endFrom ? { from: endFrom, to, long: end.long } : null;
   const startWhole = startLeg !== null && startTo === fitted.startTo;
   const endWhole = endLeg !== null && endFrom === fitted.endFrom;
-  const segments = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, { fixed: startWhole, over: start.over }, { fixed: endWhole, over: end.over });
+  const bare = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, { fixed: startWhole, over: start.over }, { fixed: endWhole, over: end.over });
+  const stretches = unitStretches(line, n, bottom, height, openings, context.units);
+  const segments = stretches.length === 0 ? bare : bare.flatMap((segment) => withUnits(segment, stretches));
+  const unitJoints = segments.slice(1).filter((segment, index) => segments[index]!.to === segment.from).map((segment) => segment.from);
   const isJoint = (at: Nm): boolean => segments.some((segment) => segment.from === at || segment.to === at);
   const fixedJoints = [
     ...(start.butt ? [from] : []),
     ...(startLeg && (isJoint(startTo) || startTo === endLeg?.from) ? [startTo] : []),
     ...(endLeg && endFrom !== startLeg?.to && isJoint(endFrom) ? [endFrom] : []),
     ...(end.butt ? [to] : []),
+    ...unitJoints,
   ];
   const forbidden = line.tees
     .filter(({ tee }) => context.courseAt(tee.branch, line.base + bottom, tee.branchEnd) !== null)
@@ -228,7 +261,7 @@ export function courseRun(line: Line, layer: Layer, stretch: Stretch, openings: 
       return { from: at - half, to: at + half };
     });
   const betweenLegs = start.leg > 0 && end.leg > 0 ? end.station - start.station - start.leg - end.leg : null;
-  return { n, bottom, height, ripped, from, to, startLeg, endLeg, betweenLegs, closureStart: voids[0]?.from === from ? null : start.closure, closureEnd: voids.at(-1)?.to === to ? null : end.closure, voids, segments, fixedJoints, forbidden };
+  return { n, bottom, height, ripped, from, to, startLeg, endLeg, mitreStart: start.mitre, mitreEnd: end.mitre, betweenLegs, closureStart: voids[0]?.from === from ? null : start.closure, closureEnd: voids.at(-1)?.to === to ? null : end.closure, voids, segments, fixedJoints, forbidden };
 }
 
 /** Half the cut-out of a tee along the through wall: the branch's core, longer on the skew (decision 9). */

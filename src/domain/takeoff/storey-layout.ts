@@ -38,7 +38,7 @@ export interface Below {
   readonly arrivingFirst: ReadonlyMap<number, boolean>;
 }
 
-export function runContext({ plan, from, to }: Level, range: FormRange, drawnGables: DrawnGables = new Map()): RunContext {
+export function runContext({ plan, from, to, units }: Level, range: FormRange, drawnGables: DrawnGables = new Map()): RunContext {
   const courses = plan.stacks.map(
     ({ layers }, wall) => new Map(layers.filter((layer) => layer.kind === 'course').map((layer) => [plan.walls[wall]!.wall.base + layer.bottom, layer])),
   );
@@ -62,6 +62,7 @@ export function runContext({ plan, from, to }: Level, range: FormRange, drawnGab
     range,
     from,
     to,
+    units,
     gableOf: (wall) => gables[wall] ?? null,
     courseAt: (wall, elevation, end) => courses[wall]!.get(elevation) ?? (end ? gableCourse(wall, elevation, end) : null),
     standsAt: (wall, elevation) => {
@@ -79,14 +80,19 @@ interface LaidChain {
 
 /** Forms this chain would buy alone: what decides which legs come first. */
 function formsBought(chain: LaidChain, lines: readonly Line[], range: FormRange): number {
-  const byCore = new Map<string, { id: string; length: Nm }[]>();
+  const byUnit = new Map<string, { id: string; length: Nm }[]>();
   chain.lines.forEach((laid, index) => {
     const core = lines[index]!.core.code;
-    const items = byCore.get(core) ?? [];
-    for (const length of laid.lengths) items.push({ id: `${items.length}`, length: length < 0 ? range.formLength : length });
-    byCore.set(core, items);
+    laid.runs.forEach(({ segments, ripped }, course) => {
+      for (const { from, to, over } of laid.pieces[course]!) {
+        const unit = segments.find((segment) => segment.from <= from && segment.to >= to)?.unit ?? 'straight';
+        const items = byUnit.get(`${unit} ${core}`) ?? [];
+        items.push({ id: `${items.length}`, length: ripped ? range.formLength : to - from + over });
+        byUnit.set(`${unit} ${core}`, items);
+      }
+    });
   });
-  return [...byCore.values()].reduce((sum, items) => sum + cutStock({ stock: range.formLength, kerf: range.parameters.formKerf, items }).bins.length, 0);
+  return [...byUnit.values()].reduce((sum, items) => sum + cutStock({ stock: range.formLength, kerf: range.parameters.formKerf, items }).bins.length, 0);
 }
 
 const breaksOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[0] + laid.cost[1], 0);

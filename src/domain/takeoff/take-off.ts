@@ -20,6 +20,7 @@ import { gablesByMark } from './gables.js';
 import { laidSoFar, layStorey, NOTHING_BELOW, runContext, type DrawnGables, type LineResult } from './storey-layout.js';
 import { straightWallsOf } from './storey-plan.js';
 import type { BondBreak, Takeoff } from './takeoff.js';
+import { planUnits, unitFindings } from './unit-findings.js';
 import { orderUnits, type CutPlace, type PieceOrder } from './units.js';
 import { withStoreysAbove } from './storeys-above.js';
 import { wallConflicts } from './wall-conflicts.js';
@@ -27,6 +28,8 @@ import { wallConflicts } from './wall-conflicts.js';
 interface LevelResult {
   readonly level: Level;
   readonly lines: readonly LineResult[];
+  /** Of ledges and taper tops, before anything is laid. */
+  readonly planned: readonly Finding[];
 }
 
 interface StoreyResult {
@@ -45,10 +48,12 @@ function layLevels(storey: Storey, schedule: Schedule, openings: ReadonlyMap<str
   if (walls.length === 0) return null;
   const { levels, changes, findings } = planLevels(storey, walls, coreChangesByMark(schedule), range);
   let below = NOTHING_BELOW;
-  const laid = levels.map((level): LevelResult => {
+  const laid = levels.map((bare): LevelResult => {
+    const { units, findings: planned } = planUnits(schedule.features, (mark) => gables.has(mark), bare.plan, levels.map(({ plan }) => plan), range);
+    const level = { ...bare, units };
     const lines = layStorey(level, openings, range, gables, below);
     below = laidSoFar(lines, below);
-    return { level, lines };
+    return { level, lines, planned };
   });
   return { storey, levels: laid, changes: new Map([...changes].map(([wall, own]) => [walls[wall]!.mark, own])), findings };
 }
@@ -137,15 +142,11 @@ function notLaid(schedule: Schedule, range: FormRange): Finding[] {
   const arcs = schedule.walls
     .filter((wall) => wall.arc !== null)
     .map((wall) => finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'arc', radiusMm: toMm(wall.arc!.radius) }, source: 'take-off' }));
-  const storeyOf = new Map(schedule.walls.map((wall) => [wall.mark, wall.storey]));
-  const features = schedule.features.filter(({ kind }) => kind !== 'gable' && kind !== 'core-change').map((feature) =>
-    finding('outside-method', { storey: storeyOf.get(feature.wall) ?? null, wall: feature.wall, numbers: { feature: feature.kind }, source: 'take-off' }),
-  );
   const grids = [...range.cores.values()].flatMap(({ code, family }) => {
     const wall = family === 'flat' ? undefined : schedule.walls.find((candidate) => candidate.core === code);
     return wall ? [finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'concrete of a grid core', core: code }, source: 'take-off' })] : [];
   });
-  return [...arcs, ...features, ...grids];
+  return [...arcs, ...grids];
 }
 
 /** What to add to a station on a wall's axis in a level to have it on the axis of the wall's foot. */
@@ -174,12 +175,13 @@ function storeyFindings(result: StoreyResult, schedule: Schedule, range: FormRan
   const foot = levels[0]!.level.plan;
   const partial = schedule.walls.some((wall) => wall.storey === foot.storey.id && wall.arc !== null);
   const told = new Set<string>();
-  const found = levels.flatMap(({ level, lines }, index) => {
+  const found = levels.flatMap(({ level, lines, planned }, index) => {
     const { plan } = level;
     const own = [...planFindings(plan, partial), ...wallConflicts(plan), ...(index === 0 ? heightFindings(plan, range) : []), ...lines.flatMap((line) => [...lineFindings(line, plan, range), ...gableFindings(line, plan, range)])];
-    const fresh = own.filter((each) => !told.has(placeOf(each))).map((each) => (index === 0 || each.wall === null || each.atMm === null ? each : { ...each, atMm: each.atMm + toMm(aboveFoot(result, level, each.wall)) }));
+    const fresh = own.filter((each) => !told.has(placeOf(each)));
     own.forEach((each) => told.add(placeOf(each)));
-    return fresh;
+    const units = [...planned, ...lines.flatMap((line) => unitFindings(line, plan, range))];
+    return [...fresh, ...units].map((each) => (index === 0 || each.wall === null || each.atMm === null ? each : { ...each, atMm: each.atMm + toMm(aboveFoot(result, level, each.wall)) }));
   });
   return [...found, ...findings];
 }

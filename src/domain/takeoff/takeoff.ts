@@ -54,7 +54,7 @@ export interface BondBreak {
   readonly course: number;
   readonly at: Nm;
   readonly distance: Nm;
-  readonly cause: 'corner-legs' | 'tee' | 'short-run' | 'height-step' | 'opening' | 'no-placement';
+  readonly cause: 'corner-legs' | 'tee' | 'short-run' | 'height-step' | 'opening' | 'ledge' | 'taper-top' | 'no-placement';
 }
 
 export interface StoreyConcrete {

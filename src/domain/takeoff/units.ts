@@ -1,6 +1,7 @@
 import { cutStock, type CutPlan } from '../cutting/index.js';
 import type { FormRange, Hand, UnitKind } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
+import { isForm } from './course-units.js';
 import { leastLength, sawnLengths, type SawnLength, type SlopeShape } from './slope-cutting.js';
 import type { Because, CutLine, UnitCount } from './takeoff.js';
 
@@ -127,7 +128,7 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Ord
       const bought = pairBlanks(left, group.length - left);
       const because = [...count.because, ...savedByCutting('paired-unit', null, bought, group.length)];
       units.push({ ...count, because, hand: null, bought, spare: 0, lowerBound: bought });
-    } else if (kind === 'straight' || kind === 'strip' || kind === 'end-closure') {
+    } else if (isForm(kind) || kind === 'strip' || kind === 'end-closure') {
       const plans = cutPlans(group, range);
       const bought = plans.reduce((sum, { plan }) => sum + plan.bins.length, 0);
       const lowerBound = plans.reduce((sum, plan) => sum + plan.lowerBound, 0);

@@ -30,6 +30,7 @@ export const QUESTION_NUMBERS = {
   'height-not-coursed': ['askedMm'],
   'height-ripped': [],
   seam: [],
+  'piece-short': [],
   'site-not-stated': [],
   'pour-not-stated': [],
   'full-liquid-head': [],
