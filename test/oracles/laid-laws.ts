@@ -15,7 +15,7 @@ export function brokenLaws(takeoff: Takeoff, range: FormRange): string[] {
     ...brokenPieces(walls, range),
     ...brokenCuts(takeoff, walls, range),
     ...brokenBond(takeoff, range),
-    ...takeoff.laid.storeys.flatMap((storey) => brokenLegs(storey, range)),
+    ...takeoff.laid.storeys.flatMap((storey) => [...brokenLegs(storey, range), ...brokenMitres(storey, range)]),
     ...brokenHands(takeoff),
     ...brokenCornerOrders(takeoff),
   ];
@@ -86,7 +86,7 @@ function brokenPieces(walls: readonly LaidWall[], range: FormRange): string[] {
   for (const [id, pieces] of byId) {
     if (pieces.filter(({ counted }) => counted).length !== 1) broken.push(`${id} is counted ${pieces.filter(({ counted }) => counted).length} times`);
     const { kind, pieceLength, cutEnds, webs, slope } = pieces[0]!;
-    if (kind !== 'straight') continue;
+    if (!FORMS.includes(kind)) continue;
     if (sum(pieces.map(({ from, to }) => to - from)) !== pieceLength) broken.push(`${id} of ${pieceLength} is laid as ${pieces.map(({ from, to }) => to - from).join('+')}`);
     if (pieceLength > range.formLength) broken.push(`${id} is longer than a form`);
     if (slope === null && (pieceLength === range.formLength) !== (cutEnds === 0)) broken.push(`${id} of ${pieceLength} has ${cutEnds} cut ends`);
@@ -104,12 +104,15 @@ function brokenPieces(walls: readonly LaidWall[], range: FormRange): string[] {
   return broken;
 }
 
+/** Laid end to end and sawn from whole ones. */
+const FORMS: readonly string[] = ['straight', 'ledge', 'taper-top'];
+
 const allPieces = (walls: readonly LaidWall[]): Piece[] => walls.flatMap((wall) => wall.courses.flatMap((course) => course.pieces));
 
 /** The cut list holds every sawn straight piece once, within its form; with the whole ones it makes the forms that are bought. */
 function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRange): string[] {
   const broken: string[] = [];
-  const straight = allPieces(walls).filter(({ kind, counted }) => kind === 'straight' && counted);
+  const straight = allPieces(walls).filter(({ kind, counted }) => FORMS.includes(kind) && counted);
   const isSawn = ({ cutEnds, slope }: Piece): boolean => cutEnds > 0 || slope !== null;
   const sawn = new Map(straight.filter(isSawn).map((piece) => [piece.id, piece]));
   const skus = new Set(straight.map(({ sku }) => sku));
@@ -132,7 +135,7 @@ function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRan
     if (reach + line.offcut > range.formLength) broken.push(`${form} is overfull`);
   }
   for (const [id, piece] of sawn) if (!cut.has(id)) broken.push(`${id} of ${piece.pieceLength} is not in the cut list`);
-  for (const unit of takeoff.units.filter(({ kind }) => kind === 'straight')) {
+  for (const unit of takeoff.units.filter(({ kind }) => FORMS.includes(kind))) {
     const pieces = straight.filter(({ sku }) => sku === unit.sku);
     const forms = takeoff.cuts.filter(({ sku }) => sku === unit.sku).length + pieces.filter((piece) => !isSawn(piece)).length;
     if (forms !== unit.bought) broken.push(`${unit.sku}: ${forms} forms whole and sawn, ${unit.bought} bought`);
@@ -140,7 +143,8 @@ function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRan
     const material = takeoff.laid.storeys.map((storey) =>
       Math.ceil(sum(allPieces(storey.walls)  .filter(({ sku, counted, slope }) => sku === unit.sku && counted && slope === null).map(({ pieceLength }) => pieceLength)) / range.formLength));
     if (unit.lowerBound < sum(material) || unit.lowerBound > unit.bought) broken.push(`${unit.sku}: bound ${unit.lowerBound} of material ${sum(material)} and bought ${unit.bought}`);
-    if (unit.spare < Math.max(1, Math.ceil(unit.bought * range.parameters.spareForms - 1e-9))) broken.push(`${unit.sku}: ${unit.spare} spares of ${unit.bought}`);
+    if (unit.kind !== 'straight' && unit.spare !== 0) broken.push(`${unit.sku}: spares`);
+    if (unit.kind === 'straight' && unit.spare < Math.max(1, Math.ceil(unit.bought * range.parameters.spareForms - 1e-9))) broken.push(`${unit.sku}: ${unit.spare} spares of ${unit.bought}`);
   }
   return broken;
 }
@@ -241,7 +245,7 @@ function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): str
   const broken: string[] = [];
   for (const junction of junctions.filter(({ kind, unit }) => kind === 'corner' && unit)) {
     const [arriving, leaving] = junction.walls.map((mark) => walls.find((wall) => wall.mark === mark)!) as [LaidWall, LaidWall];
-    let before: string | null = null;
+    let before: { readonly leg: string; readonly course: number } | null = null;
     for (const { course, piece } of junction.units) {
       const core = coreOfCourse(arriving, course);
       const made = range.corners.find(({ kind }) => kind === junction.unit)!.legs.get(core.code)!;
@@ -254,12 +258,41 @@ function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): str
       const longFirst = is(legs[0]!, made.long) && is(legs[1]!, made.short);
       const shortFirst = is(legs[0]!, made.short) && is(legs[1]!, made.long);
       if (!longFirst && !shortFirst) broken.push(`${id}/${junction.id} course ${course}: legs ${legs.join(' and ')}`);
-      const now = longFirst ? 'long' : 'short';
-      if (now === before) broken.push(`${id}/${junction.id} course ${course}: ${now} leg twice`);
-      before = now;
+      const leg = longFirst ? 'long' : 'short';
+      if (before && (leg === before.leg) !== ((course - before.course) % 2 === 0)) broken.push(`${id}/${junction.id} course ${course}: ${leg} leg out of turn`);
+      before = { leg, course };
     }
   }
   return broken;
+}
+
+/**
+ * Where a ledge or a taper keeps the corner unit away, the forms of both walls end at one mitre: the convex foam-face corner, or the
+ * outer tip of two ledges that meet there. A corner without either always has its unit.
+ */
+function brokenMitres({ id, walls, junctions }: LaidStorey, range: FormRange): string[] {
+  return junctions.filter(({ kind, unit }) => kind === 'corner' && unit).flatMap((junction) => {
+    const [first, second] = junction.walls.map((mark) => walls.find((wall) => wall.mark === mark)!) as [LaidWall, LaidWall];
+    if (first.coreChanges.length + second.coreChanges.length > 0) return [];
+    return junction.courses.filter((n) => !junction.units.some(({ course }) => course === n)).flatMap((n): string[] => {
+      const bed = first.base + first.courses.find((course) => course.n === n)!.bottom;
+      const where = `${id}/${junction.id} course ${n}`;
+      const found = [first, second].map((wall) => ({ wall, course: wall.courses.find(({ bottom }) => wall.base + bottom === bed)! }));
+      const featured = found.some(({ wall, course }) => wall.taper?.course === course.n || wall.ledges.some((ledge) => ledge.course === course.n));
+      const voided = found.some(({ wall, course }) => course.voids.some(({ from, to }) => from <= 0 || to >= wall.length));
+      if (!featured) return voided ? [] : [`${where}: no corner unit`];
+      const atStart = ({ startJunction }: LaidWall): boolean => startJunction === junction.id;
+      const convex = junction.turn > 0 ? 'outside' : 'inside';
+      const meet = found.every(({ wall, course }) =>
+        wall.ledges.some((ledge) => ledge.course === course.n && ledge.face === convex && (atStart(wall) ? ledge.mitreStart : ledge.mitreEnd)));
+      const half = first.thickness / 2 + (meet ? range.ledge!.projection : 0);
+      const tip = half * Math.tan((Math.abs(junction.turn) * Math.PI) / 360);
+      return found.flatMap(({ wall, course }) => {
+        const past = atStart(wall) ? -course.from : course.to - wall.length;
+        return Math.abs(past - tip) > 0.5000001 ? [`${where}: ${wall.mark} passes the node by ${past}, the mitre lies at ${tip}`] : [];
+      });
+    });
+  });
 }
 
 /** Hands alternate course by course, and are read from the convex side: the same leg first gives the other hand at a re-entrant corner. */
@@ -269,7 +302,8 @@ function brokenHands({ laid }: Takeoff): string[] {
   for (const { walls, junctions } of laid.storeys) {
     for (const { id, unit, turn, units, walls: marks } of junctions.filter(({ kind, unit: made }) => kind === 'corner' && made === 'corner')) {
       units.forEach(({ course, hand, piece }, index) => {
-        if (units[index - 1]?.hand === hand) broken.push(`${id} course ${course}: ${unit} of the hand below`);
+        const below = units[index - 1];
+        if (below && (below.hand === hand) !== ((course - below.course) % 2 === 0)) broken.push(`${id} course ${course}: ${unit} of the hand below`);
         const leg = walls.find(({ mark }) => mark === marks[0])!.courses.flatMap(({ pieces }) => pieces).find((each) => each.id === piece);
         const left = (leg?.why === 'leg-long') === turn > 0;
         const before = handOf.get(left) ?? hand;
