@@ -1,5 +1,4 @@
 import { toMm, type Nm } from '../quantity/length.js';
-import type { FormRange } from '../range/range.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { AxisWall } from './axes.js';
 import { ledgesMeet, type FormUnit, type PlannedLedge, type PlannedTaper } from './course-units.js';

@@ -1,12 +1,11 @@
 import { finding, type Finding } from '../evidence/finding.js';
-import { dot, cross } from '../geometry/vector.js';
+import { cross, dot, radians } from '../geometry/vector.js';
 import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import { MEETING_REACH, type EndName } from '../schedule/line-normalisation.js';
 import type { Feature } from '../schedule/schedule.js';
 import type { AxisWall } from './axes.js';
 import { faceTip, isFolded, lateral, ledgesMeet, type CourseUnits, type PlannedLedge, type PlannedTaper } from './course-units.js';
-import { radians } from '../geometry/vector.js';
 import type { StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 

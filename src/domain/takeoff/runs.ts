@@ -2,7 +2,9 @@ import { radians } from '../geometry/vector.js';
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { cornerUnitFor, legOnAxis } from './corners.js';
-import { mitreTip, unitStretches, type CourseUnits, type FormUnit, type UnitStretch } from './course-units.js';
+import { mitreTip, type CourseUnits } from './course-units.js';
+import { withUnits, type Segment } from './segments.js';
+import { unitStretches } from './unit-stretches.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { takesWhole, type LineOpening } from './openings.js';
@@ -11,22 +13,7 @@ import type { Layer } from './stack.js';
 import { neighbourOf, type StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 
-/** A stretch of forms of one kind in one course between legs, ends, jambs and forms of another kind. */
-export interface Segment {
-  readonly from: Nm;
-  readonly to: Nm;
-  /** Ends on a corner leg: the interlock there mates on the module only. */
-  readonly fixedLeft: boolean;
-  readonly fixedRight: boolean;
-  /** Between a seam and the leg: only the piece at the leg may be cut. */
-  readonly wholeAtSeam: boolean;
-  readonly seamLeft: boolean;
-  readonly seamRight: boolean;
-  /** What the end pieces are longer on one face than on the axis, where they are cut on the skew. */
-  readonly overLeft: Nm;
-  readonly overRight: Nm;
-  readonly unit: FormUnit;
-}
+export type { Segment } from './segments.js';
 
 export interface Leg {
   readonly from: Nm;
@@ -195,25 +182,6 @@ function segmentsBetween(from: Nm, to: Nm, voids: CourseRun['voids'], start: { f
   return segments;
 }
 
-/** Parts a segment where forms of another kind begin and end; a sliver that only rounding leaves belongs to its neighbour. */
-function withUnits(segment: Segment, stretches: readonly UnitStretch[]): Segment[] {
-  const { from, to } = segment;
-  const own = stretches.filter((stretch) => stretch.from < to - MODULE_REACH && stretch.to > from + MODULE_REACH);
-  const parts: { from: Nm; to: Nm; unit: FormUnit }[] = [];
-  let left = from;
-  for (const stretch of own) {
-    const begin = stretch.from > left + MODULE_REACH ? stretch.from : left;
-    const end = stretch.to < to - MODULE_REACH ? stretch.to : to;
-    if (begin > left) parts.push({ from: left, to: begin, unit: 'straight' });
-    parts.push({ from: begin, to: end, unit: stretch.unit });
-    left = end;
-  }
-  if (left < to) parts.push({ from: left, to, unit: 'straight' });
-  const trimmedLeft = { fixedLeft: false, overLeft: 0 };
-  const trimmedRight = { fixedRight: false, overRight: 0 };
-  return parts.map((part, index) => ({ ...segment, ...part, ...(index > 0 ? trimmedLeft : {}), ...(index < parts.length - 1 ? trimmedRight : {}) }));
-}
-
 /** Every course of a line with its legs, voids and segments. `arrivingFirst`: long legs lie on the arriving walls in course 1. */
 export function courseRuns(line: Line, openings: readonly LineOpening[], arrivingFirst: boolean, context: RunContext): CourseRun[] {
   return line.stack.layers.filter((layer) => layer.kind === 'course').map((layer) => courseRun(line, layer, ALL, openings, arrivingFirst, context));
@@ -244,7 +212,7 @@ export function courseRun(line: Line, layer: Layer, stretch: Stretch, openings: 
   const endWhole = endLeg !== null && endFrom === fitted.endFrom;
   const bare = segmentsBetween(startLeg ? startTo : from, endLeg ? endFrom : to, voids, { fixed: startWhole, over: start.over }, { fixed: endWhole, over: end.over });
   const stretches = unitStretches(line, n, bottom, height, openings, context.units);
-  const segments = stretches.length === 0 ? bare : bare.flatMap((segment) => withUnits(segment, stretches));
+  const segments = stretches.length === 0 ? bare : bare.flatMap((segment) => withUnits(segment, stretches, MODULE_REACH));
   const unitJoints = segments.slice(1).filter((segment, index) => segments[index]!.to === segment.from).map((segment) => segment.from);
   const isJoint = (at: Nm): boolean => segments.some((segment) => segment.from === at || segment.to === at);
   const fixedJoints = [
