@@ -6,17 +6,15 @@ import { MEETING_REACH, type EndName } from '../schedule/line-normalisation.js';
 import type { Feature } from '../schedule/schedule.js';
 import type { AxisWall } from './axes.js';
 import { faceTip, isFolded, lateral, ledgesMeet, type CourseUnits, type PlannedLedge, type PlannedTaper } from './course-units.js';
+import type { Layer } from './stack.js';
 import type { StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 
 type LedgeFeature = Extract<Feature, { kind: 'ledge' }>;
 
 /** The course whose top bears what is asked for: within tolerance, else the nearest, the lower of two as near. */
-function bearingCourse(at: Nm, wall: number, plan: StoreyPlan): { course: number; bottom: Nm; top: Nm; ripped: boolean } {
-  const courses = plan.stacks[wall]!.layers.filter((layer) => layer.kind === 'course');
-  const tops = courses.map(({ course, bottom, height, ripped }) => ({ course, bottom, top: bottom + height, ripped }));
-  return tops.reduce((best, next) => (Math.abs(next.top - at) < Math.abs(best.top - at) ? next : best));
-}
+const bearingCourse = (at: Nm, courses: readonly Layer[]): Layer =>
+  courses.reduce((best, next) => (Math.abs(next.bottom + next.height - at) < Math.abs(best.bottom + best.height - at) ? next : best));
 
 /** Where a face of the wall ends at a corner, as an axis station; the end as drawn elsewhere. */
 function faceEnd(wall: AxisWall, end: EndName, face: 'outside' | 'inside', plan: StoreyPlan): Nm {
@@ -30,8 +28,7 @@ function faceEnd(wall: AxisWall, end: EndName, face: 'outside' | 'inside', plan:
 }
 
 /** A ledge as asked, on its wall's axis and in walking direction. */
-function ledgeOnAxis(feature: LedgeFeature, wall: AxisWall, plan: StoreyPlan): PlannedLedge {
-  const { course, bottom, top } = bearingCourse(feature.at, wall.index, plan);
+function ledgeOnAxis(feature: LedgeFeature, wall: AxisWall, { course, bottom, height }: Layer, plan: StoreyPlan): PlannedLedge {
   const [drawnFrom, drawnTo] = wall.reversed ? [wall.drawn - feature.to, wall.drawn - feature.from] : [feature.from, feature.to];
   const [from, to] = [drawnFrom - wall.back.start, drawnTo - wall.back.start];
   const { face } = feature;
@@ -42,7 +39,7 @@ function ledgeOnAxis(feature: LedgeFeature, wall: AxisWall, plan: StoreyPlan): P
     bottom,
     elevation: wall.wall.base + bottom,
     asked: feature.at,
-    bearing: top,
+    bearing: bottom + height,
     from,
     to,
     open: { start: from <= faceEnd(wall, 'start', face, plan) + MEETING_REACH, end: to >= faceEnd(wall, 'end', face, plan) - MEETING_REACH },
@@ -77,11 +74,10 @@ function branchInWay(ledge: PlannedLedge, plan: StoreyPlan): AxisWall | null {
 const overlap = (a: PlannedLedge, b: PlannedLedge): boolean => a.course === b.course && a.from < b.to && b.from < a.to;
 
 /** Why a ledge cannot be laid, as the numbers of its finding; null where it can. */
-function refusal(ledge: PlannedLedge, known: readonly PlannedLedge[], taper: PlannedTaper | undefined, plan: StoreyPlan, range: FormRange): Record<string, number | string> | null {
+function refusal(ledge: PlannedLedge, known: readonly PlannedLedge[], ripped: boolean, taper: PlannedTaper | undefined, plan: StoreyPlan, range: FormRange): Record<string, number | string> | null {
   const core = ledge.wall.core.code;
-  const layer = plan.stacks[ledge.wall.index]!.layers.find(({ kind, course }) => kind === 'course' && course === ledge.course)!;
   if (!range.ledge?.cores.includes(core)) return { feature: 'ledge', core };
-  if (layer.ripped) return { feature: 'ledge in a ripped course', core, askedMm: toMm(ledge.asked) };
+  if (ripped) return { feature: 'ledge in a ripped course', core, askedMm: toMm(ledge.asked) };
   if (taper?.course === ledge.course) return { feature: 'ledge in a taper-top course', core, askedMm: toMm(ledge.asked) };
   if (known.some((other) => overlap(ledge, other))) return { feature: 'two ledges at one place', core, askedMm: toMm(ledge.asked) };
   const branch = branchInWay(ledge, plan);
@@ -89,17 +85,19 @@ function refusal(ledge: PlannedLedge, known: readonly PlannedLedge[], taper: Pla
 }
 
 /** Ledges of a storey on their walls' axes, what cannot be laid as holds, and those that move to the nearest course line. */
-export function planLedges(features: readonly Feature[], tapers: CourseUnits['tapers'], plan: StoreyPlan, range: FormRange): { ledges: CourseUnits['ledges']; findings: Finding[] } {
+export function planLedges(features: readonly Feature[], tapers: CourseUnits['tapers'], coursesOf: (wall: number) => readonly Layer[], plan: StoreyPlan, range: FormRange): { ledges: CourseUnits['ledges']; findings: Finding[] } {
   const byMark = new Map(plan.walls.map((wall) => [wall.wall.mark, wall]));
   const ledges = new Map<number, PlannedLedge[]>();
   const findings: Finding[] = [];
   for (const feature of features) {
     const wall = byMark.get(feature.wall);
     if (feature.kind !== 'ledge' || !wall) continue;
-    const ledge = ledgeOnAxis(feature, wall, plan);
+    const layer = bearingCourse(feature.at, coursesOf(wall.index));
+    if (!plan.stacks[wall.index]!.layers.includes(layer)) continue;
+    const ledge = ledgeOnAxis(feature, wall, layer, plan);
     const known = ledges.get(wall.index) ?? [];
     const place = { storey: plan.storey.id, wall: wall.wall.mark };
-    const refused = refusal(ledge, known, tapers.get(wall.index), plan, range);
+    const refused = refusal(ledge, known, layer.ripped, tapers.get(wall.index), plan, range);
     if (refused) {
       findings.push(finding('outside-method', { ...place, numbers: refused, source: 'take-off' }));
       continue;

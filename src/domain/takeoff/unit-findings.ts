@@ -5,16 +5,22 @@ import type { Feature } from '../schedule/schedule.js';
 import { userStation } from './axes.js';
 import type { CourseUnits } from './course-units.js';
 import { planLedges } from './ledges.js';
+import type { Layer } from './stack.js';
 import type { LineResult } from './storey-layout.js';
 import type { StoreyPlan } from './storey-plan.js';
 import { planTapers } from './taper-tops.js';
 
 const SQUARE_DEG = 90;
 
-/** Ledges and taper tops of a storey as they will be laid, with what keeps some of them from it. */
-export function planUnits(features: readonly Feature[], underGable: (mark: string) => boolean, plan: StoreyPlan, range: FormRange): { units: CourseUnits; findings: Finding[] } {
-  const { tapers, findings } = planTapers(features, (wall) => underGable(plan.walls[wall]!.wall.mark), plan, range);
-  const planned = planLedges(features, tapers, plan, range);
+/**
+ * Ledges and taper tops of a storey, or of one level of it, as they will be laid, with what keeps some of them from it.
+ *
+ * @param levels every level of the storey, bottom up: a ledge asks for a height of the whole wall
+ */
+export function planUnits(features: readonly Feature[], underGable: (mark: string) => boolean, plan: StoreyPlan, levels: readonly StoreyPlan[], range: FormRange): { units: CourseUnits; findings: Finding[] } {
+  const coursesOf = (wall: number): Layer[] => levels.flatMap(({ stacks }) => stacks[wall]!.layers.filter(({ kind }) => kind === 'course'));
+  const { tapers, findings } = planTapers(features, (wall) => underGable(plan.walls[wall]!.wall.mark), coursesOf, plan, range);
+  const planned = planLedges(features, tapers, coursesOf, plan, range);
   return { units: { ledges: planned.ledges, tapers }, findings: [...findings, ...planned.findings] };
 }
 
