@@ -29,12 +29,14 @@ import {
 } from './schedule-limits.js';
 
 export const SCHEDULE_FORMAT = 'wallcourse/schedule@1';
+const OFFCUTS_SERVE = ['storey', 'job'] as const;
 export const DOCUMENT_KEYS = [
   'format',
   'name',
   'units',
   'dimensionsTo',
   'range',
+  'offcuts',
   'storeys',
   'walls',
   'openings',
@@ -83,6 +85,7 @@ function readAll(
   const name = document.text('name', MAX_NAME);
   const units = reading.unit ?? document.fail('units', `one of: ${LENGTH_UNITS.join(', ')}`);
   const dimensionsTo = document.choice('dimensionsTo', DIMENSIONS_TO);
+  const offcuts = document.choice('offcuts', OFFCUTS_SERVE, 'storey');
   const context = readContext(document, contexts);
   const site = readSite(document);
   const pour = readPour(document);
@@ -105,6 +108,7 @@ function readAll(
     units,
     dimensionsTo,
     range: document.has('range') ? String(document.value('range')).trim() : (context.range ?? ''),
+    ...(offcuts === 'job' ? { offcuts } : {}),
     storeys: [...storeys.read.values()],
     walls: placedWalls(plan, positions),
     openings,

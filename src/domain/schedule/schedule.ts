@@ -26,6 +26,8 @@ export interface Schedule {
   readonly units: LengthUnit;
   readonly dimensionsTo: DimensionsTo;
   readonly range: string;
+  /** What an offcut may serve: its own storey, which is what absent means, or any storey of the job. */
+  readonly offcuts?: 'storey' | 'job';
   readonly storeys: readonly Storey[];
   readonly walls: readonly Wall[];
   readonly openings: readonly Opening[];

@@ -19,6 +19,7 @@ export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
     units: schedule.units,
     dimensionsTo: schedule.dimensionsTo,
     range: schedule.range,
+    ...(schedule.offcuts ? { offcuts: schedule.offcuts } : {}),
     storeys: schedule.storeys.map((storey) => storeyRow(storey, shown)),
     walls: schedule.walls.map((wall) => wallRow(wall, shown)),
     openings: schedule.openings.map((opening) => openingRow(opening, shown)),

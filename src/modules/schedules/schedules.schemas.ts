@@ -11,6 +11,7 @@ export const ScheduleAnswer = z
     units: z.enum(['in', 'ft', 'mm', 'm']),
     dimensionsTo: z.enum(['foam-face', 'concrete-face', 'axis']),
     range: z.string(),
+    offcuts: z.enum(['storey', 'job']).optional(),
     storeys: z.array(Row),
     walls: z.array(Row),
     openings: z.array(Row),
@@ -49,6 +50,7 @@ export const ScheduleIn = z
     units: z.enum(['in', 'ft', 'mm', 'm']),
     dimensionsTo: z.enum(['foam-face', 'concrete-face', 'axis']).optional(),
     range: z.string().optional(),
+    offcuts: z.enum(['storey', 'job']).optional().meta({ description: 'What an offcut may serve; storey where absent' }),
     storeys: z.array(
       z.looseObject({
         id: z.string(),

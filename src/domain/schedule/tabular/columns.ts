@@ -141,6 +141,7 @@ export const JOB_KEYS: readonly JobRule[] = [
   setting('units', null, 'unit'),
   { ...setting('dimensionsTo', null, 'dimsto', 'dimensionline'), words: DIMENSION_LINES },
   setting('range', null, 'formrange'),
+  setting('offcuts', null, 'offcutsserve'),
   { ...setting('measured', null, 'openingsmeasured'), words: MEASURES },
   setting('site/wind', 'quantity'),
   setting('site/exposure'),

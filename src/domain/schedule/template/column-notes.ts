@@ -86,6 +86,7 @@ export const JOB_NOTES: Readonly<Record<string, ColumnNote>> = {
   units: note('The unit of bare numbers in all sheets. Needed.', ['in', 'ft', 'mm', 'm']),
   dimensionsTo: note('The line that is dimensioned: the outer foam face, the outer face of the concrete, or the middle of the wall. Needed.', ['foam-face', 'concrete-face', 'axis']),
   range: note('The form range.', 'ranges'),
+  offcuts: note('What an offcut may be used for: its own storey, or any storey of the job. Storey where it is left out.', ['storey', 'job']),
   measured: note('What the sizes of openings are where their own column does not say.', ['concrete', 'rough']),
   'site/exposure': note('Exposure to wind.', ['B', 'C', 'D']),
   'site/backfill': note(`Height of soil against the wall. ${LENGTH}.`),

@@ -24,6 +24,7 @@ export function scheduleFields(schedule: Schedule, buckThickness: Nm): Fields {
     units: schedule.units,
     dimensionsTo: schedule.dimensionsTo,
     range: schedule.range,
+    ...(schedule.offcuts ? { offcuts: schedule.offcuts } : {}),
     storeys: schedule.storeys.map((storey) => ({ ...storey, height: shown(storey.height) })),
     walls: schedule.walls.map((wall) => wallFields(wall, !wall.placed, shown)),
     openings: schedule.openings.map((opening) => openingFields(opening, buckThickness, shown)),
