@@ -5,7 +5,7 @@ import {
   metresPerHourToFeetPerHour,
   psfToKpa,
 } from '../quantity/us-customary.js';
-import { NM_PER_METRE, toFeet } from '../quantity/length.js';
+import { NM_PER_METRE, toFeet, toInches, toMm, type Nm } from '../quantity/length.js';
 import type { Finding } from '../evidence/finding.js';
 import type { InputError } from '../evidence/input-error.js';
 import type { Result } from '../evidence/result.js';
@@ -17,7 +17,10 @@ export interface InBothUnits {
   readonly si: { readonly value: number; readonly unit: string };
 }
 
-export type CalculatorResult = InBothUnits | number | string | readonly Readonly<Record<string, InBothUnits>>[];
+/** One row of a list: a point of a diagram, a pattern of a cutting plan, a stack. */
+export type CalculatorRow = Readonly<Record<string, InBothUnits | number | string | readonly InBothUnits[]>>;
+
+export type CalculatorResult = InBothUnits | number | string | readonly InBothUnits[] | readonly CalculatorRow[];
 
 /** What every calculator answers. Outside a method's limits `result` is empty and `findings` says why. */
 export interface CalculatorAnswer {
@@ -44,6 +47,7 @@ const both = (us: number, usUnit: string, si: number, siUnit: string): InBothUni
 
 export const pressureInBoth = (psf: number): InBothUnits => both(psf, 'psf', psfToKpa(psf), 'kPa');
 export const depthInBoth = (ft: number): InBothUnits => both(ft, 'ft', feetToMetres(ft), 'm');
+export const lengthInBoth = (nm: Nm): InBothUnits => both(toInches(nm), 'in', toMm(nm), 'mm');
 export const riseInBoth = (ftPerH: number): InBothUnits => both(ftPerH, 'ft/h', feetPerHourToMetresPerHour(ftPerH), 'm/h');
 
 /** The same of a value worked out in SI. */

@@ -82,7 +82,8 @@ export class CalculatorInput {
     return inSpan(answer.value, span) ? answer.value : this.refuse(name, span.says);
   }
 
-  private refuse(name: string, fix: string): undefined {
+  /** Lists a field as wrong: what was read stands beside what would do. */
+  refuse(name: string, fix: string): undefined {
     const value = this.input[name];
     const read = value === undefined ? 'nothing' : typeof value === 'string' ? value : (JSON.stringify(value) ?? String(value));
     const pointer = `/${name.slice(0, MAX_READ).replace(/~/g, '~0').replace(/\//g, '~1')}`;

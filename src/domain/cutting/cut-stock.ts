@@ -32,6 +32,10 @@ export interface CutPlan {
   readonly bins: readonly CutBin[];
   /** No plan can do with fewer stock pieces than this. */
   readonly lowerBound: number;
+  /** Length in offcuts worth keeping; 0 where the order names no shortest. */
+  readonly usable: Nm;
+  /** What is neither part nor usable offcut, cuts included: stock bought = parts + usable + waste. */
+  readonly waste: Nm;
 }
 
 /**
@@ -57,7 +61,11 @@ export function cutStock(order: CutOrder, effort: Effort = USUAL_EFFORT): CutPla
   const sizes = sizesOf(items, kerf);
   const wholes = sizes.filter(({ size }) => size === capacity).map(({ size, count }) => ({ sizes: [size], times: count }));
   const parts = packParts(sizes.filter(({ size }) => size < capacity), capacity, order, effort);
-  return { bins: binsOf([...wholes, ...parts.packing], order), lowerBound: stockLengths(wholes) + parts.bound };
+  const packing = [...wholes, ...parts.packing];
+  const made = items.reduce((sum, { length }) => sum + length, 0);
+  const usable = keptOffcuts(packing, order);
+  const waste = stockLengths(packing) * stock - made - usable;
+  return { bins: binsOf(packing, order), lowerBound: stockLengths(wholes) + parts.bound, usable, waste };
 }
 
 function packParts(parts: readonly SizeCount[], capacity: Nm, order: CutOrder, effort: Effort): Packed {

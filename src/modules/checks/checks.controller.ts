@@ -17,6 +17,18 @@ export class ChecksController {
     return this.service.calculate(actor, 'form-pressure', body);
   }
 
+  @Post('cut-stock')
+  @Answers(CalculatorAnswer, { summary: 'How few bars or forms make these pieces, and how each is cut', permission: 'check.run' })
+  cutStock(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'cut-stock', body);
+  }
+
+  @Post('height-stack')
+  @Answers(CalculatorAnswer, { summary: 'Courses, strips and a ripped course that stand for a height', permission: 'check.run' })
+  heightStack(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'height-stack', body);
+  }
+
   @Post('rise-limit')
   @Answers(CalculatorAnswer, { summary: "How fast a wall may rise for the form's rated pressure", permission: 'check.run' })
   riseLimit(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {

@@ -5,9 +5,11 @@ import { TraceStep } from '../takeoffs/takeoffs.schemas.js';
 const Value = z.object({ value: z.number(), unit: z.string() }).meta({ id: 'Quantity' });
 const InBothUnits = z.object({ us: Value, si: Value }).meta({ id: 'InBothUnits' });
 
+const Row = z.record(z.string(), z.union([InBothUnits, z.number(), z.string(), z.array(InBothUnits)])).meta({ id: 'CalculatorRow' });
+
 export const CalculatorAnswer = z
   .object({
-    result: z.record(z.string(), z.union([InBothUnits, z.number(), z.string(), z.array(z.record(z.string(), InBothUnits))])),
+    result: z.record(z.string(), z.union([InBothUnits, z.number(), z.string(), z.array(InBothUnits), z.array(Row)])),
     governs: z.string(),
     trace: z.array(TraceStep),
     source: z.string(),

@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { Calculator } from '../../domain/checks/calculator-answer.js';
+import { cutStockCalculator } from '../../domain/checks/cut-stock-calculator.js';
 import { formPressureCalculator } from '../../domain/checks/form-pressure-calculator.js';
+import { heightStackCalculator } from '../../domain/checks/height-stack-calculator.js';
 import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
@@ -9,7 +11,9 @@ import { findingAnswer } from '../takeoffs/takeoff-answer.js';
 import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
 
 export const CALCULATORS = {
+  'cut-stock': cutStockCalculator,
   'form-pressure': formPressureCalculator,
+  'height-stack': heightStackCalculator,
   'rise-limit': riseLimitCalculator,
 } as const satisfies Record<string, Calculator>;
 
