@@ -200,7 +200,7 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
   for (const opening of schedule.openings) openings.set(opening.wall, [...(openings.get(opening.wall) ?? []), opening]);
   const storeys = schedule.storeys
     .flatMap((storey) => layLevels(storey, schedule, openings, range, gables) ?? []);
-  const order = orderUnits(storeys.flatMap((result) => linesOf(result).flatMap((line) => piecesToOrder(line, result.storey.id, range))), range);
+  const order = orderUnits(storeys.flatMap((result) => linesOf(result).flatMap((line) => piecesToOrder(line, result.storey.id, range))), range, schedule.offcuts);
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
   const laid = withStoreysAbove(storeys.map((result) => laidStorey(result, order.cutOf, rows, range, gables)), schedule.storeys, range);
   const findings = storeys.flatMap((result) => storeyFindings(result, schedule, range));

@@ -73,21 +73,24 @@ function savedByCutting(rule: string, storey: string | null, bought: number, pie
   return bought === pieces ? [] : [{ rule, storey, wall: null, course: null, quantity: bought - pieces }];
 }
 
-/** One storey's plan for one unit, and what each length it saws is made of where that is not one piece. */
+/** What an offcut may serve: its own storey, or any storey of the job (decision 19). */
+export type OffcutsServe = 'storey' | 'job';
+
+/** A plan for one unit, of one storey or of the whole job, and what each length it saws is made of where that is not one piece. */
 interface StoreyCuts {
-  readonly storey: string;
+  readonly storey: string | null;
   readonly plan: CutPlan;
   readonly lowerBound: number;
   readonly sawn: ReadonlyMap<string, SawnLength>;
 }
 
-/** A plan for one sku: storey by storey, since offcuts serve the same storey. */
-function cutPlans(pieces: readonly PieceOrder[], range: FormRange): StoreyCuts[] {
-  const storeys = [...new Set(pieces.map((piece) => piece.storey))];
+/** A plan for one sku: storey by storey, or one for the job where offcuts may serve all of it. */
+function cutPlans(pieces: readonly PieceOrder[], range: FormRange, offcuts: OffcutsServe): StoreyCuts[] {
+  const storeys = offcuts === 'job' ? [null] : [...new Set(pieces.map((piece) => piece.storey))];
   const stock = stockOf(pieces[0]!.kind, range);
   const cut = (items: readonly { id: string; length: Nm }[]): CutPlan => cutStock({ stock, kerf: range.parameters.formKerf, minOffcut: range.minPiece, items });
   return storeys.map((storey): StoreyCuts => {
-    const own = pieces.filter((piece) => piece.storey === storey);
+    const own = piecesOf(storey, pieces);
     const level = own.filter(({ slope }) => slope === null).map(({ id, length, whole }) => ({ id, length: whole ? stock : length }));
     const sloped = own.flatMap(({ id, slope }) => (slope ? [{ id, slope }] : []));
     const sawn = sawnLengths(sloped, range);
@@ -98,10 +101,15 @@ function cutPlans(pieces: readonly PieceOrder[], range: FormRange): StoreyCuts[]
   });
 }
 
+const piecesOf = (storey: string | null, pieces: readonly PieceOrder[]): readonly PieceOrder[] =>
+  storey === null ? pieces : pieces.filter((piece) => piece.storey === storey);
+
+const firstPart = (id: string, sawn: StoreyCuts['sawn']): string => sawn.get(id)?.parts[0]!.id ?? id;
+
 function cutLines(plans: readonly StoreyCuts[], sku: string, pieces: ReadonlyMap<string, PieceOrder>): CutLine[] {
   return plans.flatMap(({ storey, plan, sawn }) =>
     plan.bins.map((bin, index): CutLine => ({
-      storey,
+      storey: storey ?? pieces.get(firstPart(bin.items[0]!.id, sawn))!.storey,
       sku,
       form: index + 1,
       parts: bin.items.flatMap((item) =>
@@ -115,8 +123,12 @@ function cutLines(plans: readonly StoreyCuts[], sku: string, pieces: ReadonlyMap
   );
 }
 
-/** Units to buy, the cut list, and where in its form every sawn piece was cut. */
-export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Order {
+/**
+ * Units to buy, the cut list, and where in its form every sawn piece was cut.
+ *
+ * A form of the cut list is told in the storey of its first part.
+ */
+export function orderUnits(pieces: readonly PieceOrder[], range: FormRange, offcuts: OffcutsServe = 'storey'): Order {
   const units: UnitCount[] = [];
   const cuts: CutLine[] = [];
   const cutOf = new Map<string, CutPlace>();
@@ -129,12 +141,12 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange): Ord
       const because = [...count.because, ...savedByCutting('paired-unit', null, bought, group.length)];
       units.push({ ...count, because, hand: null, bought, spare: 0, lowerBound: bought });
     } else if (isForm(kind) || kind === 'strip' || kind === 'end-closure') {
-      const plans = cutPlans(group, range);
+      const plans = cutPlans(group, range, offcuts);
       const bought = plans.reduce((sum, { plan }) => sum + plan.bins.length, 0);
       const lowerBound = plans.reduce((sum, plan) => sum + plan.lowerBound, 0);
       const because = plans.flatMap(({ storey, plan }) => {
-        const own = count.because.filter((cause) => cause.storey === storey);
-        return [...own, ...savedByCutting('cutting', storey, plan.bins.length, group.filter((piece) => piece.storey === storey).length)];
+        const own = count.because.filter((cause) => storey === null || cause.storey === storey);
+        return [...own, ...savedByCutting('cutting', storey, plan.bins.length, piecesOf(storey, group).length)];
       });
       units.push({ ...count, because, hand: null, bought, spare: spareForms(bought, kind, range.parameters.spareForms), lowerBound });
       const byId = new Map(group.map((piece) => [piece.id, piece]));

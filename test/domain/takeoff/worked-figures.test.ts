@@ -401,3 +401,23 @@ describe('marks, ends and steps', () => {
     expect(holds([{ mark: 'A', from: [0, 0], to: [240, 0] }, { mark: 'B', from: [240, 0], to: [240, 200], base: 10, height: 80 }])).toEqual(['height-not-coursed A B']);
   });
 });
+
+describe('offcuts serve their own storey unless the job says otherwise (decision 19)', () => {
+  // One wall of 24 in on one course in each of two storeys: half a form each.
+  const storeys = (offcuts?: 'job') => {
+    const schedule = scheduleOf([{ mark: 'A', from: [0, 0], to: [24, 0] }, { mark: 'B', from: [0, 0], to: [24, 0], storey: 'S2' }], { height: 16 });
+    const storey = schedule.storeys[0]!;
+    return takeOff({ ...schedule, storeys: [storey, { ...storey, id: 'S2', on: 'S1' }], ...(offcuts ? { offcuts } : {}) }, heron());
+  };
+  const forms = (offcuts?: 'job') => storeys(offcuts).units.find(({ sku }) => sku === 'ST6')!;
+
+  it('a form for each storey, or one sawn in two', () => {
+    expect(forms()).toMatchObject({ pieces: 2, bought: 2, lowerBound: 2 });
+    expect(forms('job')).toMatchObject({ pieces: 2, bought: 1, lowerBound: 1 });
+    expect(storeys('job').cuts.map(({ storey, parts }) => [storey, parts.map(({ wall }) => wall)])).toEqual([['S1', ['A', 'B']]]);
+  });
+
+  it('its causes sum to what is bought', () => {
+    expect(forms('job').because.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(1);
+  });
+});
