@@ -22,23 +22,24 @@ const FRACTION_SHARE = 0.6;
  *
  * Where there are many distinct sizes, most parts are first laid evenly and only the rest by the programme; past
  * `SIZES_PER_PROGRAMME` there is no programme over all of them and the bound stays as it was. The programme starts from the patterns of
- * the best packing known; nothing is looked for where that meets the bound.
+ * the packing handed in; nothing is looked for where that meets the bound.
  */
 export const patternSearch: PackingSearch = (sizes, capacity, start, budget) => {
   if (budget.spent || stockLengths(start.packing) <= start.bound) return start;
   if (sizes.length <= SIZES_TO_MIX) return programme(sizes, capacity, start, budget);
   const mixed = { packing: mixedSearch(sizes, capacity, start, budget.share(1 / 3)), bound: start.bound };
   if (sizes.length > SIZES_PER_PROGRAMME || stockLengths(mixed.packing) <= mixed.bound + 1) return mixed;
-  return programme(sizes, capacity, mixed, budget);
+  return programme(sizes, capacity, mixed, budget, start.packing);
 };
 
-const programme: PackingSearch = (sizes, capacity, { packing, bound }, budget) => {
+/** @param from the packing whose patterns the programme starts from: few patterns cut often serve it better than many cut once */
+function programme(sizes: readonly SizeCount[], capacity: Nm, { packing, bound }: Packed, budget: Budget, from = packing): Packed {
   const master = new PatternMaster(sizes, capacity);
-  for (const column of columnsOf(packing, sizes)) master.enter(column);
+  for (const column of columnsOf(from, sizes)) master.enter(column);
   generateColumns(master, sizes, capacity, budget.share(FRACTION_SHARE), bound);
   const proven = Math.max(bound, farleyBound(sizes, master.values, capacity, budget));
   return { packing: integerMaster(master, sizes, capacity, { target: proven, best: packing, budget }), bound: proven };
-};
+}
 
 /** Most of the parts laid evenly, the rest by the programme. */
 function mixedSearch(sizes: readonly SizeCount[], capacity: Nm, { packing, bound }: Packed, budget: Budget): Packing {
