@@ -31,7 +31,7 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'height-ripped': 'The top course is cut lower to meet the height',
   seam:
     'The run is not a whole number of cut modules: it has one butt joint off the interlock, above itself in every course that runs from corner to corner',
-  'piece-short': 'A stretch beside a ledge, a taper or a mitre is shorter than a piece should be; it is laid and strapped to its neighbours',
+  'piece-short': 'A stretch between legs, jambs, tees or ledges is shorter than a piece should be; it is laid and strapped to its neighbours',
   'site-not-stated': 'The schedule states no site; wind, soil, snow and earthquake were not checked',
   'pour-not-stated':
     'The schedule does not state the pour; forms are reinforced for their rated pressure, and the pressure was not checked',

@@ -35,25 +35,28 @@ function oddMitres({ line, courses }: LineResult, plan: StoreyPlan, range: FormR
   return [finding('mitre-odd', { storey: plan.storey.id, walls, course: mitred.run.n, numbers: { turnDeg: Math.round(size * 10) / 10, core: line.core.code } })];
 }
 
-/** Stretches beside a ledge, a taper or a mitre that are shorter than a piece should be: they are laid and strapped all the same. */
+/**
+ * Stretches shorter than a piece should be, between legs, jambs, tees, ledges and mitres: laid and strapped all the same. Courses with the same
+ * stretch are told together, at the lowest.
+ */
 function shortStretches({ line, courses }: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
-  const place = (at: Nm): { wall: string; atMm: number } => {
-    const holder = line.walls.findLast(({ from }) => at >= from) ?? line.walls[0]!;
-    return { wall: holder.wall.wall.mark, atMm: toMm(userStation(holder.wall, at - holder.from)) };
-  };
-  return courses.flatMap(({ run }) => {
-    const besideUnits = run.mitreStart || run.mitreEnd || run.segments.some(({ unit }) => unit !== 'straight');
-    if (!besideUnits) return [];
-    return run.segments
-      .filter(({ from, to }) => to - from < range.minPiece)
-      .map(({ from, to }) => {
-        const numbers = { lengthMm: toMm(to - from), minPieceMm: toMm(range.minPiece), core: line.core.code };
-        return finding('piece-short', { storey: plan.storey.id, ...place(from), course: run.n, numbers });
-      });
+  const stretches = new Map<string, { readonly from: Nm; readonly to: Nm; readonly courses: number[] }>();
+  for (const { run } of courses) {
+    for (const { from, to } of run.segments.filter((segment) => segment.to - segment.from < range.minPiece)) {
+      const known = stretches.get(`${from}/${to}`) ?? { from, to, courses: [] };
+      known.courses.push(run.n);
+      stretches.set(`${from}/${to}`, known);
+    }
+  }
+  return [...stretches.values()].map(({ from, to, courses: met }) => {
+    const holder = line.walls.findLast((each) => from >= each.from) ?? line.walls[0]!;
+    const place = { storey: plan.storey.id, wall: holder.wall.wall.mark, atMm: toMm(userStation(holder.wall, from - holder.from)), course: met[0]! };
+    const numbers = { lengthMm: toMm(to - from), minPieceMm: toMm(range.minPiece), courses: met.length, core: line.core.code };
+    return finding('piece-short', { ...place, numbers });
   });
 }
 
-/** What the laid ledges and tapers of one line leave to say. */
+/** What the units of one line leave to say: mitres off square, stretches shorter than a piece. */
 export function unitFindings(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
   return [...oddMitres(result, plan, range), ...shortStretches(result, plan, range)];
 }

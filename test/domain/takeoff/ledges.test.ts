@@ -54,7 +54,7 @@ describe('a free wall 20 ft long with a ledge at 4 ft', () => {
   test('an end that leaves less than a piece is laid and told as a note', () => {
     const takeoff = lay(featured(FREE, [ledge('A', 48, 3, 240)]));
     expect(takeoff.findings.filter(({ code }) => code === 'piece-short')).toEqual([
-      expect.objectContaining({ severity: 'note', wall: 'A', course: 3, atMm: 0, numbers: { lengthMm: 76.2, minPieceMm: 203.2, core: '6' } }),
+      expect.objectContaining({ severity: 'note', wall: 'A', course: 3, atMm: 0, numbers: { lengthMm: 76.2, minPieceMm: 203.2, courses: 1, core: '6' } }),
     ]);
   });
 
