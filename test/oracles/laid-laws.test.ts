@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { takeOff, type Takeoff } from '../../src/domain/takeoff/index.js';
 import { canonicalSchedule } from '../support/canonical-schedule.js';
 import { ORDINARY_PLANS } from '../support/ordinary-plans.js';
+import { featured, ledge, rectangle } from '../support/features.js';
 import { heron } from '../support/small-schedules.js';
 import { differences } from './differences.js';
 import { brokenLaws } from './laid-laws.js';
@@ -74,5 +75,33 @@ describe('a spoilt take-off is found out', () => {
     above.pieces.push({ ...piece, id: 'new', from: joint.at });
     piece.to = joint.at;
     expect(brokenLaws(takeoff, range).some((fault) => fault.startsWith('bond break not listed'))).toBe(true);
+  });
+});
+
+describe('a spoilt mitre is found out', () => {
+  const features = ['A', 'B', 'C', 'D'].map((mark, index) => ledge(mark, 48, 0, index % 2 === 0 ? 480 : 336));
+  const mitred = takeOff(featured(rectangle(480, 336), features), range);
+  const after = (spoil: Spoil): string[] => {
+    const spoilt = structuredClone(mitred) as Loose<Takeoff>;
+    spoil(spoilt);
+    return brokenLaws(spoilt, range);
+  };
+
+  it('the unspoilt one is not', () => expect(brokenLaws(mitred, range)).toEqual([]));
+
+  it.each<[string, Spoil]>([
+    ['a mitred course a nanometre long', (takeoff) => {
+      const course = wall(takeoff).courses[2]!;
+      course.to += 1;
+      course.pieces.at(-1)!.to += 1;
+    }],
+    ['a ledge that is not told', (takeoff) => { for (const each of takeoff.laid.storeys[0]!.walls) each.ledges.splice(0); }],
+    ['a mitre that is not told', (takeoff) => { wall(takeoff).ledges[0]!.mitreStart = false; }],
+    ['a corner unit where none stands', (takeoff) => { takeoff.laid.storeys[0]!.junctions[0]!.units.splice(1, 1); }],
+    ['a ledge form bought too few', (takeoff) => { takeoff.units.find(({ kind }) => kind === 'ledge')!.bought -= 1; }],
+    ['spares of ledge forms', (takeoff) => { takeoff.units.find(({ kind }) => kind === 'ledge')!.spare = 1; }],
+    ['a bond break at a ledge not told', (takeoff) => takeoff.laid.storeys[0]!.walls[0]!.courses[2]!.headJoints.push({ at: takeoff.laid.storeys[0]!.walls[0]!.courses[1]!.headJoints[0]!.at, kind: 'unit' })],
+  ])('%s', (_, spoil) => {
+    expect(after(spoil)).not.toEqual([]);
   });
 });

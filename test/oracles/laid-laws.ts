@@ -74,7 +74,7 @@ function brokenCourse(wall: LaidWall, course: LaidCourse, range: FormRange): str
 function brokenJoints({ mark, length }: LaidWall, { n, pieces, headJoints }: LaidCourse): string[] {
   const laid = pieces.filter((piece) => !piece.inside).sort((a, b) => a.from - b.from);
   const touching = laid.slice(1).filter(({ from }, index) => laid[index]!.to === from).map(({ from }) => from);
-  const inner = headJoints.map(({ at }) => at).filter((at) => at !== 0 && at !== length).sort((a, b) => a - b);
+  const inner = headJoints.map(({ at }) => at).filter((at) => (at !== 0 && at !== length) || touching.includes(at)).sort((a, b) => a - b);
   return touching.join() === inner.join() ? [] : [`${mark}/${n}: pieces touch at ${touching.join()}, head joints at ${inner.join()}`];
 }
 
