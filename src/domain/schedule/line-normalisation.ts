@@ -2,6 +2,7 @@ import { containsPoint, signedArea } from '../geometry/polygon.js';
 import { DisjointSets, joinWithin } from '../geometry/clusters.js';
 import { direction, distance, scale, subtract, turnDegrees, type Vector } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
+import { arcLineOf } from './arc-line.js';
 import type { Wall } from './schedule.js';
 
 /** Ends closer than this meet. */
@@ -49,11 +50,12 @@ export interface NormalPlan {
 const otherEnd = (end: EndName): EndName => (end === 'start' ? 'end' : 'start');
 const pointOf = (wall: Wall, end: EndName): Vector => (end === 'start' ? wall.from : wall.to);
 
-/** Direction from an end into its wall. */
+/** Direction from an end into its wall, along the tangent of a curve. */
 function inward(walls: readonly Wall[], { wall, end }: WallEnd): Vector {
   const { from, to } = walls[wall]!;
+  const arc = arcLineOf(walls[wall]!);
   const forward = direction(subtract(to, from));
-  return end === 'start' ? forward : scale(forward, -1);
+  return end === 'start' ? (arc?.leaves ?? forward) : scale(arc?.arrives ?? forward, -1);
 }
 
 /** How far two ends are from running straight on [deg], 0 ≤ result ≤ 180. */
@@ -154,17 +156,22 @@ function walks(walls: readonly Wall[], partners: Partners): { steps: Step[]; clo
   return found;
 }
 
-/** The closed part of a walk: the whole of a loop, or the part of an open chain that comes back to itself at a tee. */
+/** The closed part of a walk: the whole of a loop, or the part of an open chain that comes back to itself at a tee. A curve adds points along it. */
 function loopOf(walls: readonly Wall[], walk: { steps: Step[]; closed: boolean }, nodeOf: NormalPlan['nodeOf']): Vector[] | null {
-  const corners = (steps: readonly Step[]): Vector[] => steps.map(({ wall, enters }) => pointOf(walls[wall]!, enters));
+  const corners = (steps: readonly Step[]): Vector[] =>
+    steps.flatMap(({ wall, enters }) => {
+      const between = arcLineOf(walls[wall]!)?.between ?? [];
+      return [pointOf(walls[wall]!, enters), ...(enters === 'start' ? between : [...between].reverse())];
+    });
+  const encloses = (steps: readonly Step[]): boolean => corners(steps).length >= 3;
   if (walk.closed) return corners(walk.steps);
   const entries = walk.steps.map(({ wall, enters }) => nodeOf[wall]![enters]);
   const last = walk.steps.at(-1)!;
   const lastNode = nodeOf[last.wall]![otherEnd(last.enters)];
   const comesBack = entries.indexOf(lastNode);
-  if (comesBack >= 0 && walk.steps.length - comesBack >= 3) return corners(walk.steps.slice(comesBack));
+  if (comesBack >= 0 && encloses(walk.steps.slice(comesBack))) return corners(walk.steps.slice(comesBack));
   const leaves = entries.lastIndexOf(entries[0]!);
-  return leaves >= 3 ? corners(walk.steps.slice(0, leaves)) : null;
+  return leaves > 0 && encloses(walk.steps.slice(0, leaves)) ? corners(walk.steps.slice(0, leaves)) : null;
 }
 
 /**
@@ -173,7 +180,7 @@ function loopOf(walls: readonly Wall[], walk: { steps: Step[]; closed: boolean }
  * Loops at even nesting depth run counter-clockwise, inner courtyards clockwise; a loop drawn the other way is turned round. An
  * open chain follows its first row's wall.
  *
- * @param walls  walls of one storey, straight ones only
+ * @param walls  walls of one storey
  * @param coreWidth  clear width of a core by its code [nm]
  * @param apart      ends (`endKey`) that meet inside another wall's body and so stop there, each for itself
  * @source statement of the project's decision 2

@@ -1,4 +1,5 @@
 import { meantLength, type Nm } from '../quantity/length.js';
+import { arcSweep, SEMICIRCLE_REACH } from './arc-line.js';
 import { rowPlace } from './places.js';
 import { readJoint } from './read-joint.js';
 import { listed, type Storeys } from './read-storeys.js';
@@ -137,13 +138,13 @@ function readLine(reader: RowReader): Pick<WallDraft, 'ends' | 'length' | 'arc'>
   if (from === null || to === null) return withoutEnds(reader, written, arc);
   const chord = Math.hypot(to.x - from.x, to.y - from.y);
   if (chord < MEETING_DISTANCE) return reader.fail('to', 'an end other than the start: this wall has no length', endsText(reader));
-  if (arc && 2 * arc.radius < chord - 1)
+  if (arc && 2 * arc.radius < chord - SEMICIRCLE_REACH)
     return reader.fail(
       'arc',
       `a radius of at least half the distance of the ends, ${reader.print(Math.ceil(chord / 2))}`,
       'radius too small',
     );
-  const drawn = arc ? Math.round(arcLength(chord, arc.radius)) : meantLength(chord);
+  const drawn = arc ? Math.round(arc.radius * arcSweep(chord, arc.radius)) : meantLength(chord);
   if (drawn > MAX_WALL_LENGTH) return reader.fail('to', `a wall of at most ${MAX_WALL_LENGTH / 1e9} m`, endsText(reader));
   if (written !== null && Math.abs(written - drawn) >= MEETING_DISTANCE)
     return reader.fail('length', `the length between the ends, ${reader.print(drawn)}, or no length`);
@@ -183,6 +184,3 @@ function readArc(reader: RowReader): Wall['arc'] | undefined {
   const turns = arc.choice('turns', ['left', 'right'] as const);
   return radius === undefined || turns === undefined ? undefined : { radius, turns };
 }
-
-/** The minor arc over a chord: radius times the central angle. */
-const arcLength = (chord: number, radius: number): number => 2 * radius * Math.asin(Math.min(1, chord / (2 * radius)));

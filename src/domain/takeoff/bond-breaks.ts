@@ -30,7 +30,8 @@ function causeOf(lower: CoursePieces, upper: CoursePieces, below: HeadJoint, joi
 }
 
 /**
- * Every pair of head joints of successive courses closer than the stagger, and every joint in a tee's cut-out; seams are exempt.
+ * Every pair of head joints of successive courses closer than the stagger, and every joint in a tee's cut-out; seams and chord joints
+ * are exempt.
  *
  * @param first index of the first course that is asked about; those below it only count as what lies beneath
  */

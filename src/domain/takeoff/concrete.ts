@@ -2,6 +2,7 @@ import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import { userStation, type AxisWall } from './axes.js';
+import { areaBeyond, curvedCut } from './end-cuts.js';
 import { gableFaces } from './gable-concrete.js';
 import type { LaidOpening } from './laid.js';
 import type { RunContext } from './runs.js';
@@ -23,6 +24,14 @@ function concreteTrim(wall: AxisWall, end: EndName, elevation: Nm, context: RunC
   if (joint.kind === 'unsettled') return 0;
   if (!context.standsAt(neighbourOf(joint)!, elevation)) return free;
   return joint.kind === 'tee' ? joint.tee.coreTrim : 0;
+}
+
+/** What a cut along a curve, or of a curve, adds to the footprint beyond the axis station where it ends; nothing elsewhere [nm²]. */
+function curvedAreaBeyond(wall: AxisWall, end: EndName, elevation: Nm, station: Nm, context: RunContext): number {
+  const neighbour = neighbourOf(context.plan.joints[wall.index]![end]);
+  if (neighbour === null || !context.standsAt(neighbour, elevation)) return 0;
+  const cut = curvedCut(wall, end, context.plan);
+  return cut ? areaBeyond(wall, end, station, cut) : 0;
 }
 
 /** Elevations above the wall's base at which what stands beside it changes. */
@@ -48,24 +57,28 @@ const overlap = (from: Nm, to: Nm, low: Nm, high: Nm): bigint => BigInt(Math.max
  * Exact concrete of a wall: mitred footprint by height, band by band, less the openings.
  *
  * A mitre gives one face what it takes from the other, so a wall between two corners has axis length × core. A free end is closed
- * inside the form and loses the closure's thickness; a branch begins at the through wall's core. An opening takes only what is there.
+ * inside the form and loses the closure's thickness; a branch begins at the through wall's core. A radius wall is a true arc, cut
+ * where its core faces meet those of its neighbour. An opening takes only what is there.
  * Webs and bars are not deducted.
  *
  * @param openings in the user's own direction, as they are laid
  *
- * @source statement of the project's decisions 5, 7 and 10
+ * @source statement of the project's decisions 5, 7, 10 and 21
  */
 export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], context: RunContext): WallConcrete {
   const holes = openings.map((hole) => (wall.reversed ? { ...hole, from: userStation(wall, hole.to), to: userStation(wall, hole.from) } : hole));
   const { height } = context.plan.stacks[wall.index]!.stack;
   let faceNm2 = 0n;
   let openingNm2 = 0n;
+  let curvedNm3 = 0n;
   for (const { bottom, top } of bandsOf(wall, height, context)) {
     const elevation = wall.wall.base + bottom;
     const from = concreteTrim(wall, 'start', elevation, context);
     const to = wall.length - concreteTrim(wall, 'end', elevation, context);
     if (to <= from) continue;
     faceNm2 += BigInt(to - from) * BigInt(top - bottom);
+    const beyond = curvedAreaBeyond(wall, 'start', elevation, from, context) + curvedAreaBeyond(wall, 'end', elevation, to, context);
+    curvedNm3 += BigInt(Math.round(beyond)) * BigInt(top - bottom);
     for (const hole of holes) openingNm2 += overlap(hole.from, hole.to, from, to) * overlap(hole.sill, hole.head, bottom, top);
   }
   const gable = context.gableOf(wall.index);
@@ -74,7 +87,8 @@ export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], c
     faceNm2 += above.faceNm2;
     openingNm2 += above.openingNm2;
   }
-  return { faceNm2, openingNm2, concreteNm3: (faceNm2 - openingNm2) * BigInt(wall.core.width) };
+  const core = BigInt(wall.core.width);
+  return { faceNm2: faceNm2 + curvedNm3 / core, openingNm2, concreteNm3: (faceNm2 - openingNm2) * core + curvedNm3 };
 }
 
 /** A cubic yard is 0.9144³ m³ exactly. */

@@ -9,6 +9,7 @@ import type { HeadJoint, LaidCourse, LaidOpening, LaidStrip, LaidWall, Notch, Pi
 import type { CoursePiece, CoursePieces } from './line-pieces.js';
 import { laidUnits } from './laid-units.js';
 import { meets } from './openings.js';
+import { chordWebs, laidArc } from './radius-walls.js';
 import type { RunContext } from './runs.js';
 import type { LineResult } from './storey-layout.js';
 import type { CutPlace } from './units.js';
@@ -55,6 +56,7 @@ const holds = (window: Window, at: Nm): boolean => (window.first || at > window.
 function websOf(piece: CoursePiece, window: Window, cut: CutPlace | undefined, span: { from: Nm; to: Nm }, range: FormRange): Nm[] | null {
   if (!isForm(piece.kind)) return null;
   const offset = cut?.offset ?? 0;
+  if (piece.why === 'chord') return chordWebs(piece, offset, window.station, range);
   const webs: Nm[] = [];
   for (let web = range.firstWeb; web <= range.formLength; web += range.webSpacing) {
     if (web <= offset || web >= offset + piece.to - piece.from) continue;
@@ -242,7 +244,7 @@ export function laidWalls(result: LineResult, cuts: ReadonlyMap<string, CutPlace
       ],
       strips: stripsIn(window, result, range),
       openings,
-      arc: null,
+      arc: laidArc(result.line, result.laid.runs, wall, range),
       gable: gable ? laidGable(gable.gable, wall, gable.courses.length) : null,
       ledges: units.ledges,
       taper: units.taper,

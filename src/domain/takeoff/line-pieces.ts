@@ -79,7 +79,7 @@ function legPiece(line: Line, run: CourseRun, end: 'start' | 'end', plan: Storey
 }
 
 /** Closures of free ends and of jambs closed by end closures; they sit inside the forms, every course. */
-function closures(line: Line, run: CourseRun, openings: readonly LineOpening[], id: (part: string) => string, range: FormRange): CoursePiece[] {
+export function closures(line: Line, run: CourseRun, openings: readonly LineOpening[], id: (part: string) => string, range: FormRange): CoursePiece[] {
   const { thickness, prefix } = range.closure;
   const closure = (name: string, from: Nm, why: 'end' | 'jamb', height: Nm): CoursePiece => ({
     id: id(name),
@@ -136,8 +136,15 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
     });
     const tiled = [...legPiece(line, run, 'start', plan, range), ...forms, ...legPiece(line, run, 'end', plan, range)];
     const named = tiled.map((piece, index) => (piece.id ? piece : { ...piece, id: id(index + 1) }));
-    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: headJoints(line, run, named, straight) };
+    return { run, pieces: [...named, ...closures(line, run, openings, id, range)], joints: [...headJoints(line, run, named, straight), ...chordJoint(line, run, named, plan)] };
   });
+}
+
+/** The joint at a mark where a curve begins, listed by the line that arrives there: cut to the run, it keeps no module. */
+export function chordJoint(line: Line, run: CourseRun, tiled: readonly CoursePiece[], plan: StoreyPlan): HeadJoint[] {
+  if (line.end.kind !== 'straight' || !(line.arc || plan.walls[line.end.partner]!.arc)) return [];
+  const alone = run.closureEnd !== null && run.closureEnd.height === run.height;
+  return !alone && tiled.at(-1)?.to === run.to ? [{ at: run.to, kind: 'chord' }] : [];
 }
 
 /** Joints between neighbours; where two runs butt at a mark the arriving one lists the joint. */

@@ -1,5 +1,6 @@
 import type { Core } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
+import type { AxisArc } from './arc-axis.js';
 import type { AxisWall } from './axes.js';
 import type { EndJoint, StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
@@ -11,6 +12,8 @@ export interface Line {
   readonly length: Nm;
   readonly core: Core;
   readonly thickness: Nm;
+  /** The curve of a line that is one radius wall. */
+  readonly arc: AxisArc | null;
   readonly base: Nm;
   readonly stack: WallStack;
   readonly start: EndJoint;
@@ -19,8 +22,9 @@ export interface Line {
   readonly tees: readonly { readonly tee: Tee; readonly at: Nm }[];
 }
 
+/** A curve is a run of its own: its chords end where the straight forms begin. */
 const alike = (a: AxisWall, b: AxisWall): boolean =>
-  a.core.code === b.core.code && a.wall.height === b.wall.height && a.wall.base === b.wall.base && a.offset === b.offset;
+  !a.arc && !b.arc && a.core.code === b.core.code && a.wall.height === b.wall.height && a.wall.base === b.wall.base && a.offset === b.offset;
 
 /** Splits each chain into lines, in walking order; a loop begins where a line begins. */
 export function linesOf(plan: StoreyPlan): Line[][] {
@@ -63,6 +67,7 @@ export function lineOfWalls(group: readonly number[], plan: StoreyPlan): Line {
     length,
     core: first.core,
     thickness: first.thickness,
+    arc: first.arc,
     base: first.wall.base,
     stack: plan.stacks[first.index]!,
     start: plan.joints[first.index]!.start,

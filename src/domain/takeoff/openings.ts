@@ -1,6 +1,7 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { Opening } from '../schedule/schedule.js';
+import { alongAxis } from './arc-axis.js';
 import type { AxisWall } from './axes.js';
 import type { LaidOpening } from './laid.js';
 import type { Line } from './lines.js';
@@ -18,8 +19,9 @@ export interface LineOpening extends LaidOpening {
  */
 export function openingOnAxis(opening: Opening, wall: AxisWall, range: FormRange, top: Nm): LaidOpening {
   const drawnAt = wall.reversed ? wall.drawn - opening.at - opening.width : opening.at;
-  const from = drawnAt - wall.back.start;
-  const to = from + opening.width;
+  const onAxis = (drawn: Nm): Nm => (wall.arc ? Math.round(alongAxis(wall.arc, drawn)) : drawn) - wall.back.start;
+  const from = onAxis(drawnAt);
+  const to = onAxis(drawnAt + opening.width);
   const lap = opening.lining === 'end-closure' ? range.closure.thickness : 0;
   return {
     mark: opening.mark,

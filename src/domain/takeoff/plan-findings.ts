@@ -20,6 +20,10 @@ function junctionFinding(junction: PlanJunction, plan: StoreyPlan): Finding[] {
     return [finding('core-change', { ...place, severity: 'hold', numbers: { core, otherCore, turnDeg: tenth(junction.turn) } })];
   }
   if (junction.kind === 'corner' && junction.unmade) return [finding(junction.unmade, { ...place, numbers: { turnDeg: tenth(junction.turn), core } })];
+  if (junction.tee && plan.walls[junction.tee.through]!.arc) {
+    const numbers = { feature: 'tee on a radius wall', angleDeg: tenth(junction.tee.angle), core: otherCore, throughCore: core };
+    return [finding('outside-method', { ...place, numbers, source: 'take-off' })];
+  }
   if (junction.tee && !junction.tee.square) {
     const { angle, formTrim } = junction.tee;
     const cutOutMm = toMm(2 * cutOutHalf(junction.tee, plan));
@@ -83,15 +87,15 @@ function bedsApart(plan: StoreyPlan): Finding[] {
 }
 
 /**
- * What the plan itself leaves unsettled: corners no unit makes, tees off square, crossings, cores that change, beds that miss each
- * other, plans that stay open. `partial`: walls that are not laid may be what closes it.
+ * What the plan itself leaves unsettled: corners no unit makes, tees off square or on a curve, crossings, cores that change, beds that
+ * miss each other, plans that stay open.
  */
-export function planFindings(plan: StoreyPlan, partial: boolean): Finding[] {
+export function planFindings(plan: StoreyPlan): Finding[] {
   const junctions = plan.junctions.flatMap((junction) => junctionFinding(junction, plan));
   const seen = new Set<string>();
   const once = junctions.filter((found) => {
     const key = `${found.code} ${found.code === 'walls-cross' ? found.walls.slice(0, 2).join(' ') : found.walls.join(' ')}`;
     return !seen.has(key) && seen.add(key);
   });
-  return [...once, ...cornersApart(plan), ...bedsApart(plan), ...(partial ? [] : openPlan(plan))];
+  return [...once, ...cornersApart(plan), ...bedsApart(plan), ...openPlan(plan)];
 }

@@ -119,7 +119,9 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const above = height - beside.height;
   const closure = joint.kind !== 'tee' && above > 0 ? { at: drawn, height: above } : null;
   if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closure: null, over: skewOver(line, joint.tee) };
-  if (joint.kind === 'straight') return { ...free, station: node, closure, butt: true };
+  const curved = line.arc !== null || context.plan.walls[joint.partner]!.arc !== null;
+  if (joint.kind === 'straight') return { ...free, station: node, closure, butt: !curved };
+  if (curved) return { ...free, station: node, closure };
   const legs = legsAt(line, joint.turn, joint.unit?.legs.get(line.core.code) ?? null, context.range);
   const oddCourse = ordinal(line, n, context.range) % 2 === 1;
   const long = (oddCourse === arrivingFirst) === joint.arriving;
@@ -134,6 +136,7 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
 
 /** A branch cut on the skew is longer on one face by (T/2)·cot φ; the piece counts at its longer face (decision 9). */
 function skewOver(line: Line, tee: Tee): Nm {
+  if (tee.curvedOver !== null) return tee.curvedOver;
   return tee.square ? 0 : Math.round(Math.abs(line.thickness / 2 / Math.tan(radians(tee.angle))));
 }
 

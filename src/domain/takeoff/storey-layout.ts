@@ -13,6 +13,7 @@ import { linesOf, type Line } from './lines.js';
 import { openingsOf, type LineOpening } from './openings.js';
 import { alreadyLaid, countedJoints } from './laid-below.js';
 import type { Level } from './levels.js';
+import { layRadius, radiusPieces, radiusStrips } from './radius-walls.js';
 import { courseRuns, type CourseRun, type RunContext } from './runs.js';
 import { stripsOf, type LineStrip } from './strips.js';
 
@@ -104,7 +105,9 @@ const cutsOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => s
  */
 function layChain(lines: readonly Line[], openings: readonly (readonly LineOpening[])[], context: RunContext, memory: BondMemory, below: Below): LaidChain {
   const lay = (arrivingFirst: boolean): LaidChain => {
-    const laid = lines.map((line, index) => layOver(jointsUnder(line, below), courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range, memory));
+    const laid = lines.map((line, index) =>
+      line.arc ? layRadius(line, openings[index]!, context) : layOver(jointsUnder(line, below), courseRuns(line, openings[index]!, arrivingFirst, context), line.length, context.range, memory),
+    );
     return { arrivingFirst, lines: laid, lengths: laid.flatMap(({ lengths }) => lengths).sort((a, b) => b - a) };
   };
   const known = lines.flatMap(({ walls }) => walls.flatMap(({ wall }) => below.arrivingFirst.get(wall.index) ?? []))[0];
@@ -162,13 +165,13 @@ export function layStorey(level: Level, openings: ReadonlyMap<string, readonly O
     const chain = layChain(lines, own, context, memory, below);
     return chain.lines.map((laid, index): LineResult => {
       const line = lines[index]!;
-      const courses = coursePieces(line, laid, own[index]!, plan, range);
+      const courses = line.arc ? radiusPieces(line, laid, own[index]!, plan, range) : coursePieces(line, laid, own[index]!, plan, range);
       return {
         line,
         laid,
         openings: own[index]!,
         courses,
-        strips: stripsOf(line, own[index]!, context, range),
+        strips: line.arc ? radiusStrips(line, laid, stripsOf(line, own[index]!, context, range), range) : stripsOf(line, own[index]!, context, range),
         gables: layGables(line, courses.at(-1)!, own[index]!, chain.arrivingFirst, context, memory),
         below: jointsUnder(line, below),
         arrivingFirst: chain.arrivingFirst,

@@ -3,7 +3,7 @@ import { turnDegrees, type Vector } from '../geometry/vector.js';
 import type { CornerUnit, FormRange } from '../range/range.js';
 import { normaliseLines, type EndName, type NormalPlan, type PlanNode } from '../schedule/line-normalisation.js';
 import type { Schedule, Storey, Wall } from '../schedule/schedule.js';
-import { inWalkingOrder, layAxes, walkEnd, type AxisWall } from './axes.js';
+import { headingAt, inWalkingOrder, layAxes, walkEnd, type AxisWall } from './axes.js';
 import { cornerUnitFor } from './corners.js';
 import { storeyStacks, type WallStack } from './storey-stacks.js';
 import { endsInsideWalls, findTees, type Tee } from './tees.js';
@@ -52,9 +52,10 @@ export interface StoreyPlan {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** The unit of a corner: none where the cores differ. */
+/** The unit of a corner: none where the cores differ or a curve arrives. */
 function unitOf(first: AxisWall, second: AxisWall, turn: number, range: FormRange): Pick<PlanJunction, 'unit' | 'unmade'> {
   if (first.core.code !== second.core.code) return { unit: null, unmade: 'core-change' };
+  if (first.arc || second.arc) return { unit: null, unmade: 'turn-not-made' };
   const unit = cornerUnitFor(turn, first.core.code, range);
   return typeof unit === 'string' ? { unit: null, unmade: unit } : { unit, unmade: null };
 }
@@ -74,7 +75,7 @@ function nodePoint(node: PlanNode, walls: readonly AxisWall[]): Vector {
 }
 
 /**
- * Brings one storey's straight walls to axes and settles every junction.
+ * Brings one storey's walls to axes and settles every junction.
  *
  * @param offsets of the dimension line from the axis, by wall, where a core other than the foot's stands there
  */
@@ -100,7 +101,7 @@ export function planStorey(storey: Storey, walls: readonly Wall[], range: FormRa
       const [arriving, leaving] = inWalkingOrder(plan, node.pair.a, node.pair.b);
       const members = [arriving.wall, leaving.wall];
       const [first, second] = members.map((wall) => axes[wall]!) as [AxisWall, AxisWall];
-      const turn = node.pair.straight ? 0 : turnDegrees(first.forward, second.forward);
+      const turn = node.pair.straight ? 0 : turnDegrees(headingAt(first, 'end'), headingAt(second, 'start'));
       const unit = node.pair.straight ? { unit: null, unmade: null } : unitOf(first, second, turn, range);
       joints[arriving.wall]!.end = node.pair.straight
         ? { kind: 'straight', partner: leaving.wall }
@@ -143,6 +144,4 @@ function throughWalls(tee: Tee, joints: readonly Record<EndName, EndJoint>[], wa
   return joint?.kind === 'straight' ? [tee.through, joint.partner] : [tee.through];
 }
 
-/** Walls of a schedule that this take-off lays: straight ones. */
-export const straightWallsOf = (schedule: Schedule, storey: string): Wall[] =>
-  schedule.walls.filter((wall) => wall.storey === storey && wall.arc === null);
+export const wallsOf = (schedule: Schedule, storey: string): Wall[] => schedule.walls.filter((wall) => wall.storey === storey);

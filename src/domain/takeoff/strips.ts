@@ -34,7 +34,9 @@ function stripEnd(line: Line, end: EndName, elevation: Nm, context: RunContext):
   if (joint.kind === 'free' || isFree(line, end, elevation, context)) return drawn;
   if (joint.kind === 'unsettled' || joint.kind === 'straight') return node;
   if (joint.kind === 'tee') return node - outwards * joint.tee.formTrim;
-  const other = context.plan.walls[joint.partner]!.thickness;
+  const partner = context.plan.walls[joint.partner]!;
+  if (line.arc || partner.arc) return node;
+  const other = partner.thickness;
   return node + outwards * Math.round(nodeSetBack(line.thickness / 2, other / 2, Math.abs(joint.turn)));
 }
 

@@ -17,8 +17,9 @@ import { slopeShape, type SlopeShape } from './slope-cutting.js';
 import { planFindings } from './plan-findings.js';
 import { gableFindings } from './gable-findings.js';
 import { gablesByMark } from './gables.js';
+import { radiusFindings } from './radius-findings.js';
 import { laidSoFar, layStorey, NOTHING_BELOW, runContext, type DrawnGables, type LineResult } from './storey-layout.js';
-import { straightWallsOf } from './storey-plan.js';
+import { wallsOf } from './storey-plan.js';
 import type { BondBreak, Takeoff } from './takeoff.js';
 import { planUnits, unitFindings } from './unit-findings.js';
 import { orderUnits, type CutPlace, type PieceOrder } from './units.js';
@@ -44,7 +45,7 @@ const linesOf = ({ levels }: StoreyResult): LineResult[] => levels.flatMap(({ li
 
 /** Lays a storey level by level, each over what stands below it. */
 function layLevels(storey: Storey, schedule: Schedule, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables): StoreyResult | null {
-  const walls = straightWallsOf(schedule, storey.id);
+  const walls = wallsOf(schedule, storey.id);
   if (walls.length === 0) return null;
   const { levels, changes, findings } = planLevels(storey, walls, coreChangesByMark(schedule), range);
   let below = NOTHING_BELOW;
@@ -137,16 +138,13 @@ function laidStorey({ storey, levels, changes }: StoreyResult, cuts: ReadonlyMap
 /** Findings are told in the order of the schedule's walls, those of no wall first. */
 const rowOf = (found: Finding, rows: ReadonlyMap<string, number>): number => (found.wall === null ? -1 : (rows.get(found.wall) ?? -1));
 
-/** What the schedule asks for and the straight-wall take-off does not lay: a person decides, nothing is left out in silence. */
+/** What the schedule asks for and the take-off does not lay: a person decides, nothing is left out in silence. */
 function notLaid(schedule: Schedule, range: FormRange): Finding[] {
-  const arcs = schedule.walls
-    .filter((wall) => wall.arc !== null)
-    .map((wall) => finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'arc', radiusMm: toMm(wall.arc!.radius) }, source: 'take-off' }));
   const grids = [...range.cores.values()].flatMap(({ code, family }) => {
     const wall = family === 'flat' ? undefined : schedule.walls.find((candidate) => candidate.core === code);
     return wall ? [finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'concrete of a grid core', core: code }, source: 'take-off' })] : [];
   });
-  return [...arcs, ...grids];
+  return grids;
 }
 
 /** What to add to a station on a wall's axis in a level to have it on the axis of the wall's foot. */
@@ -170,24 +168,23 @@ function lineBreaks(result: LineResult, storey: string, range: FormRange): BondB
 /** A finding that two levels share is told once, with the numbers of the lower one. */
 const placeOf = ({ code, walls, course, numbers }: Finding): string => `${code}/${walls.join(' ')}/${course}/${numbers.opening ?? ''}/${numbers.beside ?? numbers.cornerAt ?? ''}`;
 
-function storeyFindings(result: StoreyResult, schedule: Schedule, range: FormRange): Finding[] {
+function storeyFindings(result: StoreyResult, range: FormRange): Finding[] {
   const { levels, findings } = result;
-  const foot = levels[0]!.level.plan;
-  const partial = schedule.walls.some((wall) => wall.storey === foot.storey.id && wall.arc !== null);
   const told = new Set<string>();
   const found = levels.flatMap(({ level, lines, planned }, index) => {
     const { plan } = level;
-    const own = [...planFindings(plan, partial), ...wallConflicts(plan), ...(index === 0 ? heightFindings(plan, range) : []), ...lines.flatMap((line) => [...lineFindings(line, plan, range), ...gableFindings(line, plan, range)])];
+    const own = [...planFindings(plan), ...wallConflicts(plan), ...(index === 0 ? heightFindings(plan, range) : []), ...lines.flatMap((line) => [...lineFindings(line, plan, range), ...gableFindings(line, plan, range)])];
     const fresh = own.filter((each) => !told.has(placeOf(each)));
     own.forEach((each) => told.add(placeOf(each)));
     const units = [...planned, ...lines.flatMap((line) => unitFindings(line, plan, range))];
     return [...fresh, ...units].map((each) => (index === 0 || each.wall === null || each.atMm === null ? each : { ...each, atMm: each.atMm + toMm(aboveFoot(result, level, each.wall)) }));
   });
-  return [...found, ...findings];
+  const curves = radiusFindings(levels.flatMap(({ level, lines }) => lines.map((line) => ({ plan: level.plan, line }))), range);
+  return [...found, ...curves, ...findings];
 }
 
 /**
- * Lays every straight wall of a schedule course by course and counts what it takes.
+ * Lays every wall of a schedule course by course and counts what it takes.
  *
  * @param schedule  canonical schedule, every reference checked
  * @param range     the supplier's forms; must have every core the schedule names
@@ -203,7 +200,7 @@ export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
   const order = orderUnits(storeys.flatMap((result) => linesOf(result).flatMap((line) => piecesToOrder(line, result.storey.id, range))), range, schedule.offcuts);
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
   const laid = withStoreysAbove(storeys.map((result) => laidStorey(result, order.cutOf, rows, range, gables)), schedule.storeys, range);
-  const findings = storeys.flatMap((result) => storeyFindings(result, schedule, range));
+  const findings = storeys.flatMap((result) => storeyFindings(result, range));
   return {
     laid: { storeys: laid },
     units: order.units,

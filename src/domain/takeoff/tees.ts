@@ -1,53 +1,36 @@
-import { add, cross, leftNormal, radians, scale, turnDegrees, type Vector } from '../geometry/vector.js';
+import { add, cross, radians, scale, turnDegrees, type Vector } from '../geometry/vector.js';
 import { forEachNearPair } from '../geometry/near-pairs.js';
-import { meantLength, type Nm } from '../quantity/length.js';
+import { meantLength } from '../quantity/length.js';
 import { endKey, MEETING_REACH, STRAIGHT_BELOW_DEG, type EndName, type NormalPlan, type WallEnd } from '../schedule/line-normalisation.js';
-import { inFrameOf, walkEnd, withBacks, type AxisWall } from './axes.js';
+import { axisEnd, directionAt, headingAt, inFrameOf, walkEnd, withBacks, type AxisWall } from './axes.js';
+import { curvedLanding, reachOf } from './curved-tees.js';
+import type { Landing, Tee } from './tee.js';
 
-/** A branch that ends on the side of a through wall. Stations and ends are in walking direction. */
-export interface Tee {
-  readonly branch: number;
-  readonly branchEnd: EndName;
-  readonly through: number;
-  /** Node on the through wall's axis, from its walking start. */
-  readonly station: Nm;
-  /** Angle between the two, 90 where square [deg]. */
-  readonly angle: number;
-  readonly square: boolean;
-  readonly side: 'left' | 'right';
-  /** Node to the through wall's near foam face, and to its near core face, along the branch's axis. */
-  readonly formTrim: Nm;
-  readonly coreTrim: Nm;
-  readonly crossing: boolean;
-}
-
-/** Where the drawn end of a wall lies, shifted to its axis. */
-function axisEnd(wall: AxisWall, end: EndName): Vector {
-  const drawn = (end === 'start') === wall.reversed ? wall.wall.to : wall.wall.from;
-  return add(drawn, scale(leftNormal(wall.forward), wall.offset));
-}
+export type { Tee } from './tee.js';
 
 function outward(wall: AxisWall, end: EndName): Vector {
-  return end === 'end' ? wall.forward : scale(wall.forward, -1);
+  const heading = headingAt(wall, end);
+  return end === 'end' ? heading : scale(heading, -1);
 }
 
-const apartFromLine = (a: AxisWall, b: AxisWall): number => {
-  const turn = Math.abs(turnDegrees(a.forward, b.forward));
+/** How far a branch's end is from running along a through wall [deg]. */
+const apartFromLine = (branch: AxisWall, end: EndName, through: AxisWall): number => {
+  const beside = directionAt(through, inFrameOf(through, axisEnd(branch, end)).along);
+  const turn = Math.abs(turnDegrees(headingAt(branch, end), beside));
   return Math.min(turn, 180 - turn);
 };
 
 /** Whether a branch's end lies in the form footprint of a wall it is not parallel to. */
 function lands(branch: AxisWall, end: EndName, through: AxisWall): boolean {
-  if (apartFromLine(branch, through) <= STRAIGHT_BELOW_DEG) return false;
+  if (apartFromLine(branch, end, through) <= STRAIGHT_BELOW_DEG) return false;
   const { along, across } = inFrameOf(through, axisEnd(branch, end));
   const margin = through.thickness / 2 + MEETING_REACH;
   const reach = (back: number): number => (back === 0 ? MEETING_REACH : margin);
   return Math.abs(across) <= margin && along >= -reach(through.back.start) && along <= through.length + reach(through.back.end);
 }
 
-type Landing = Omit<Tee, 'station'> & { readonly node: Vector };
-
-function landingOf(branch: AxisWall, end: EndName, through: AxisWall, toleranceDeg: number, crossing: boolean): { landing: Landing; back: number } {
+function landingOf(branch: AxisWall, end: EndName, through: AxisWall, toleranceDeg: number, crossing: boolean): { landing: Landing; back: number } | null {
+  if (branch.arc || through.arc) return curvedLanding(branch, end, through, toleranceDeg, crossing);
   const tip = axisEnd(branch, end);
   const out = outward(branch, end);
   const { across } = inFrameOf(through, tip);
@@ -67,6 +50,7 @@ function landingOf(branch: AxisWall, end: EndName, through: AxisWall, toleranceD
     side: cross(through.forward, inward) > 0 ? 'left' : 'right',
     formTrim: square ? through.thickness / 2 : Math.round(through.thickness / 2 / sine),
     coreTrim: square ? through.core.width / 2 : Math.round(through.core.width / 2 / sine),
+    curvedOver: null,
     crossing,
   };
   return { landing, back: -beyond };
@@ -82,7 +66,7 @@ export function endsInsideWalls(plan: NormalPlan, walls: readonly AxisWall[]): M
     return walkEnd(walls[wall]!.reversed, end) === 'start' ? walls[wall]!.from : walls[wall]!.to;
   });
   const inside = new Map<string, number>();
-  const strips = [...points.map((point) => ({ from: point, to: point, reach: 0 })), ...walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness / 2 }))];
+  const strips = [...points.map((point) => ({ from: point, to: point, reach: 0 })), ...walls.map((wall) => ({ from: wall.from, to: wall.to, reach: reachOf(wall, wall.thickness / 2) }))];
   forEachNearPair(strips, (first, second) => {
     const node = nodes[first];
     const wall = walls[second - nodes.length];
@@ -106,7 +90,7 @@ function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[], inside: R
   const lone = plan.nodes.flatMap((node) => (node.kind === 'free' ? [node.ends[0]!] : []));
   const near = new Map<number, Set<number>>();
   forEachNearPair(
-    walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness + MEETING_REACH })),
+    walls.map((wall) => ({ from: wall.from, to: wall.to, reach: reachOf(wall, wall.thickness + MEETING_REACH) })),
     (first, second) => {
       for (const [wall, other] of [[first, second], [second, first]] as const) {
         const known = near.get(wall);
@@ -122,7 +106,7 @@ function branchesOnSides(plan: NormalPlan, walls: readonly AxisWall[], inside: R
     if (known !== undefined) return [{ end, through: known, crossing: false }];
     const through = [...(near.get(end.wall) ?? [])]
       .filter((other) => lands(branch, name, walls[other]!))
-      .sort((a, b) => apartFromLine(branch, walls[b]!) - apartFromLine(branch, walls[a]!) || a - b)[0];
+      .sort((a, b) => apartFromLine(branch, name, walls[b]!) - apartFromLine(branch, name, walls[a]!) || a - b)[0];
     return through === undefined ? [] : [{ end, through, crossing: false }];
   });
 }
@@ -139,8 +123,10 @@ export function findTees(plan: NormalPlan, walls: readonly AxisWall[], tolerance
   for (const { end, through, crossing } of [...branchesAtNodes(plan), ...branchesOnSides(plan, walls, inside)]) {
     const branch = moved[end.wall]!;
     const name = walkEnd(branch.reversed, end.end);
-    if (apartFromLine(branch, walls[through]!) <= STRAIGHT_BELOW_DEG) continue;
-    const { landing, back } = landingOf(branch, name, walls[through]!, toleranceDeg, crossing);
+    if (apartFromLine(branch, name, walls[through]!) <= STRAIGHT_BELOW_DEG) continue;
+    const found = landingOf(branch, name, walls[through]!, toleranceDeg, crossing);
+    if (!found) continue;
+    const { landing, back } = found;
     landings.push(landing);
     moved[end.wall] = withBacks(branch, { ...branch.back, [name]: back });
   }

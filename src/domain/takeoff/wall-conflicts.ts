@@ -6,6 +6,8 @@ import { stripsOverlap } from '../geometry/strips-overlap.js';
 import { MEETING_REACH, STRAIGHT_BELOW_DEG } from '../schedule/line-normalisation.js';
 import { toMm } from '../quantity/length.js';
 import { inFrameOf, userStation, type AxisWall } from './axes.js';
+import { curvedConflict } from './curved-conflicts.js';
+import { reachOf } from './curved-tees.js';
 import { cutOutHalf } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
@@ -52,9 +54,13 @@ export function wallConflicts(plan: StoreyPlan): Finding[] {
   const found: Finding[] = [];
   const storey = plan.storey.id;
   const known = acquainted(plan);
-  const bodies = plan.walls.map(({ from, to, thickness }) => ({ from, to, reach: thickness / 2 }));
+  const bodies = plan.walls.map((wall) => ({ from: wall.from, to: wall.to, reach: reachOf(wall, wall.thickness / 2) }));
   forEachNearPair(bodies, (first, second) => {
     const [a, b] = [plan.walls[first]!, plan.walls[second]!];
+    if (a.arc || b.arc) {
+      found.push(...curvedConflict(a, b, known(first, second), storey));
+      return;
+    }
     const turn = Math.abs(turnDegrees(a.forward, b.forward));
     const walls = [a.wall.mark, b.wall.mark];
     if (Math.min(turn, 180 - turn) <= STRAIGHT_BELOW_DEG) {
