@@ -27,8 +27,12 @@ function crossingStation(a: AxisWall, b: AxisWall): number | null {
 function sharedLength(a: AxisWall, b: AxisWall): number {
   if (!a.arc || !b.arc || distance(a.arc.centre, b.arc.centre) > MEETING_REACH) return 0;
   if (Math.abs(a.arc.radius - b.arc.radius) >= (a.thickness + b.thickness) / 2 - MEETING_REACH) return 0;
-  const ends = [b.from, b.to].map((point) => inFrameOf(a, point).along);
-  return Math.max(0, Math.min(a.length, Math.max(...ends)) - Math.max(0, Math.min(...ends)));
+  const halves = [a, b].map(({ arc, length }) => length / arc!.radius / 2) as [number, number];
+  const [one, other] = [a, b].map(({ arc }, index) => arc!.nodeFrom + arc!.turn * halves[index]!) as [number, number];
+  const apart = Math.abs(Math.atan2(Math.sin(one - other), Math.cos(one - other)));
+  // Two long curves may share ground on both sides of the circle.
+  const angles = [apart, 2 * Math.PI - apart].map((between) => Math.min(2 * halves[0], 2 * halves[1], halves[0] + halves[1] - between));
+  return a.arc.radius * angles.reduce((sum, angle) => sum + Math.max(0, angle), 0);
 }
 
 /** The body of a wall as straight strips: one, or those of the facets of its curve. */
