@@ -1,11 +1,12 @@
 import type { Nm } from '../quantity/length.js';
 import type { HeadJoint, LaidCourse, LaidWall, Notch, Piece } from '../takeoff/laid.js';
+import { isForm } from '../takeoff/index.js';
 import { lineStation, type FormLine, type LineWall } from './form-lines.js';
 
 /** One course of a line with the pieces that cross a mark put together again; every station is the line's. */
 export interface LineCourse {
   readonly walls: readonly LaidWall[];
-  /** Straight pieces, each once. */
+  /** Forms laid end to end, each once. */
   readonly pieces: readonly LinePiece[];
   readonly joints: readonly LineJoint[];
   readonly notches: readonly LineNotch[];
@@ -59,7 +60,7 @@ export function lineCourse(line: FormLine, n: number): LineCourse {
 function wholePieces(members: readonly Member[]): readonly LinePiece[] {
   const whole = new Map<string, LinePiece>();
   for (const { member, course } of members) {
-    for (const piece of course.pieces.filter(({ kind }) => kind === 'straight')) {
+    for (const piece of course.pieces.filter(({ kind }) => isForm(kind))) {
       const [a, b] = [lineStation(member, piece.from), lineStation(member, piece.to)];
       const part: LinePiece = {
         wall: member.wall,

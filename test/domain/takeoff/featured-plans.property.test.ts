@@ -7,6 +7,7 @@ import { unitDifferences } from '../../oracles/slow-units.js';
 import { changed, featuredPlan, featuredSchedule } from '../../support/featured-plans.js';
 import { CHANGES } from '../../support/plan-changes.js';
 import { seededRandom } from '../../support/seeded-random.js';
+import { featured, ledge } from '../../support/features.js';
 import { heron } from '../../support/small-schedules.js';
 
 const range = heron();
@@ -80,4 +81,11 @@ describe.each(['rotate', 'mirror', 'reverse', 'reorder'])('a plan with ledges an
       expect(Math.abs(volume(after) / volume(before) - 1)).toBeLessThanOrEqual(1e-9);
     }
   });
+});
+
+it('the rule for short pieces straps a ledge form too short to have a web', () => {
+  const schedule = featured([{ mark: 'A', from: [0, 0], to: [240, 0] }], [ledge('A', 48, 99, 102)]);
+  const { materials } = measure(schedule, range);
+  const strapped = materials.flatMap(({ because }) => because).filter(({ rule, course }) => rule === 'short-piece' && course === 3);
+  expect(strapped.length).toBeGreaterThanOrEqual(1);
 });

@@ -210,3 +210,20 @@ describe('what cannot be laid as asked', () => {
     expect(told(lay(schedule))).toEqual([['outside-method', 'A', numbers]]);
   });
 });
+
+describe('a wall that goes from core 8 to core 6 at 48 in, outside flush', () => {
+  const change = { kind: 'core-change' as const, wall: 'A', at: inches(48), core: '6', flush: 'outside' as const, place: { sheet: null, row: null, pointer: '' } };
+  const walls = [{ mark: 'A', from: [0, 0], to: [240, 0], core: '8' }] as const;
+
+  test('a ledge above the change is of the upper core, one below of the lower; each is laid once', () => {
+    const takeoff = lay(featured(walls, [change, ledge('A', 80, 0, 240), ledge('A', 32, 60, 156)]));
+    expect([boughtOf(takeoff, 'LG6'), boughtOf(takeoff, 'LG8')]).toEqual([5, 2]);
+    expect(wallIn(takeoff, 'A').ledges.map(({ course, concreteMm3 }) => [course, Math.round(extra({ concreteMm3 }))])).toEqual([[2, 40 * 96], [5, 40 * 235]]);
+  });
+
+  test('a core without the unit above the change: a hold for that ledge alone', () => {
+    const takeoff = lay(featured(walls, [{ ...change, core: '4' }, ledge('A', 80, 0, 240), ledge('A', 32, 60, 156)]));
+    expect(boughtOf(takeoff, 'LG8')).toBe(2);
+    expect(told(takeoff)).toContainEqual(['outside-method', 'A', { feature: 'ledge', core: '4' }]);
+  });
+});
