@@ -124,7 +124,7 @@ async function sameFromTables(client: DemoClient, house: JobAnswer): Promise<voi
 
 async function tour(server: DemoServer): Promise<void> {
   const client = new DemoClient(server);
-  for (const name of ['harbour-store', HOUSE, 'quay-workshop']) {
+  for (const name of ['harbour-store', HOUSE, 'quay-workshop', 'lantern-hall']) {
     const job = await client.submitDocument(join(SAMPLES, `${name}.schedule.json`));
     const takeoff = await shown(client, job);
     await quoted(client, job, name);

@@ -3,6 +3,7 @@ import { describe, expect, it } from '@jest/globals';
 import { inches, toMm } from '../../src/domain/quantity/length.js';
 import { measure, type Measurement } from '../../src/domain/pipeline.js';
 import { readScheduleDocument } from '../../src/domain/schedule/index.js';
+import type { LaidWall } from '../../src/domain/takeoff/laid.js';
 import { cubicMetres } from '../../src/domain/takeoff/index.js';
 import { heron } from '../support/small-schedules.js';
 
@@ -12,16 +13,28 @@ import { heron } from '../support/small-schedules.js';
  *
  * `REGEN=1 npm test -- test/golden` writes them anew, never under CI.
  */
-const JOBS = ['harbour-store', 'mill-lane-house', 'quay-workshop'];
+const JOBS = ['harbour-store', 'mill-lane-house', 'quay-workshop', 'lantern-hall'];
 const folder = (job: string): URL => new URL(`./${job}/`, import.meta.url);
 const read = (url: URL): unknown => JSON.parse(readFileSync(url, 'utf8'));
 
 function measured(job: string): Measurement {
   const range = heron();
-  const contexts = { range: range.code, cores: [...range.cores.keys()], courseHeight: range.courseHeight, buckThickness: inches(1.5) };
+  const contexts = { range: range.code, cores: [...range.cores.keys()], courseHeight: range.courseHeight, buckThickness: inches(1.5),
+    coreWidths: new Map([...range.cores.values()].map(({ code, width }) => [code, width])), panel: range.panel };
   const schedule = readScheduleDocument(read(new URL(`../../shared/samples/${job}.schedule.json`, import.meta.url)), contexts);
   if (!schedule.ok) throw new Error(JSON.stringify(schedule.error));
   return measure(schedule.value, range);
+}
+
+/** Only where a wall has any, so that the files of plain jobs stay as they are. */
+function featuresOf({ arc, gable, ledges, taper, coreChanges }: LaidWall): Record<string, unknown> {
+  return {
+    ...(arc ? { chords: arc.chords, chordMm: toMm(arc.chord ?? 0), lastChordMm: toMm(arc.lastChord ?? 0) } : {}),
+    ...(gable ? { gableCourses: gable.courses, slopesMm: gable.slopes.map(({ length }) => toMm(length)) } : {}),
+    ...(ledges.length > 0 ? { ledges: ledges.map(({ course, spans }) => `course ${course}: ${spans.map(({ from, to }) => `${toMm(from)}..${toMm(to)}`).join(' ')}`) } : {}),
+    ...(taper ? { taper: `course ${taper.course}: ${taper.spans.map(({ from, to }) => `${toMm(from)}..${toMm(to)}`).join(' ')}` } : {}),
+    ...(coreChanges.length > 0 ? { coreChanges: coreChanges.map(({ course, core, seatOutside, seatInside }) => `course ${course}: ${core.code}, seats ${toMm(seatOutside)} ${toMm(seatInside)}`) } : {}),
+  };
 }
 
 function told(job: string): Record<string, unknown> {
@@ -39,6 +52,7 @@ function told(job: string): Record<string, unknown> {
           concreteM3: cubicMetres(wall.concreteNm3),
           course1: wall.courses[0]!.pieces.map((piece) => `${piece.sku} ${toMm(piece.from)}..${toMm(piece.to)}`),
           course2: wall.courses[1]?.pieces.map((piece) => `${piece.sku} ${toMm(piece.from)}..${toMm(piece.to)}`) ?? [],
+          ...featuresOf(wall),
         })),
       ),
       orderYd3: takeoff.concrete.map(({ storey, orderYd3 }) => ({ storey, orderYd3 })),

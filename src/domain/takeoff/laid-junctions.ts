@@ -34,10 +34,11 @@ function teeOf(junction: PlanJunction, plan: StoreyPlan, byMark: ReadonlyMap<str
   return { through: laid.mark, branch: plan.walls[tee.branch]!.wall.mark, cutFrom: at - half, cutTo: at + half, side };
 }
 
-/** The junctions of a storey as later stages read them. */
+/** The junctions of a storey as later stages read them; of a level, those whose walls all stand in it. */
 export function laidJunctions(plan: StoreyPlan, walls: readonly LaidWall[], range: Pick<FormRange, 'formLength'>): Junction[] {
   const byMark = new Map(walls.map((wall) => [wall.mark, wall]));
-  return plan.junctions.map((junction): Junction => {
+  const laid = plan.junctions.filter((junction) => junction.walls.every((index) => byMark.has(plan.walls[index]!.wall.mark)));
+  return laid.map((junction): Junction => {
     const members = junction.walls.map((index) => byMark.get(plan.walls[index]!.wall.mark)!);
     const [first] = members;
     const last = members.at(-1)!;

@@ -88,7 +88,7 @@ export function mergedLevels(levels: readonly LevelParts[], changes: ReadonlyMap
     for (const junction of level.junctions.filter(({ courses }) => courses.length > 0).map((each) => onFoot(each, here, foot))) {
       const known = junctions.findLastIndex(({ id }) => id === junction.id || id.startsWith(`${junction.id}-L`));
       const below = junctions[known];
-      const id = below && madeAlike(below, junction) ? below.id : `${junction.id}-L${index + 1}`;
+      const id = !below ? junction.id : madeAlike(below, junction) ? below.id : `${junction.id}-L${index + 1}`;
       names.set(junction.id, id);
       if (below?.id === id) junctions[known] = { ...below, courses: [...below.courses, ...junction.courses], units: [...below.units, ...junction.units] };
       else junctions.push({ ...junction, id });

@@ -138,6 +138,15 @@ describe('where a person decides', () => {
     expect(takeOff(changed(wide, [{ wall: 'S', at: 64, core: '10' }]), RANGE).findings.map(({ severity }) => severity)).toEqual(['hold']);
   });
 
+  test('a wall that ends below the change, and one whose foot stands above it, keep their own junctions', () => {
+    const walls: readonly WallInput[] = [...FREE, { mark: 'low', from: [0, 100], to: [96, 100], height: 48 }, { mark: 'high', from: [0, 200], to: [96, 200], base: 80, height: 16 }];
+    const { laid } = takeOff(changed(walls, [{ wall: 'S', at: 64, core: '6' }]), RANGE);
+    const storey = laid.storeys[0]!;
+    expect(storey.walls.map(({ mark, courses }) => [mark, courses.length])).toEqual([['S', 6], ['low', 3], ['high', 1]]);
+    const ids = new Set(storey.junctions.map(({ id }) => id));
+    for (const { startJunction, endJunction } of storey.walls) expect([ids.has(startJunction), ids.has(endJunction)]).toEqual([true, true]);
+  });
+
   test('two changes, one above the other', () => {
     const takeoff = takeOff(changed(FREE, [{ wall: 'S', at: 64, core: '6' }, { wall: 'S', at: 32, core: '8' }]), RANGE);
     expect(cubicInches(laidWall(takeoff, 'S'))).toBe(235 * 32 * (10 + 8 + 6));
