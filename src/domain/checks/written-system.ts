@@ -5,7 +5,10 @@ import { unitNamed, type Dimension } from '../quantity/unit.js';
 /** The two systems of units in which the standard prints its equations. */
 export type UnitSystem = 'us-customary' | 'si';
 
-const SI_UNITS: readonly string[] = ['m/h', 'mm/h', '°C', 'kg/m3', 'kN/m3', 'kPa', 'Pa', 'MPa'];
+const SI_UNITS: readonly string[] = [
+  ...['m/h', 'mm/h', '°C', 'kg/m3', 'kN/m3', 'kPa', 'Pa', 'MPa', 'm/s', 'km/h', 'm3/h', 'm3', 'L', 'm2', 'mm2'],
+  ...['kN', 'N', 'kN/m', 'N/m', 'kg', 'g', 't'],
+];
 
 /**
  * The system of units in which a quantity is written: `3.5 m` is SI, `12'-6"` US customary; null for what is no such quantity.

@@ -11,6 +11,13 @@ export const SOURCE_TITLES = {
   'estimating-lecture': 'Construction Cost Estimating, lecture transcript',
   'wall-form-si-sheet': 'Wall Form Design SI Unit, spreadsheet after ACI SP-4, 7th edition',
   'formwork-problem-set-3': 'Formwork, problem set 3',
+  'dipra-thrust-restraint': 'Thrust Restraint Design for Ductile Iron Pipe',
+  'engineering-forum-thrust': 'Thread 298624, thrust of pipe bends',
+  'nfpa-24-thrust-sheet': 'Thrust block sheet after NFPA 24 Table A-8-6.2',
+  'pvc-pipe-design-text': 'PVC pipe design text, thrust of bends',
+  'pipe-fittings-thrust-table': 'Thrust of pipe fittings at 100 psi',
+  'en5151-forms': 'Design Forms for a Concrete Wall, subcourse EN5151',
+  'steel-wire-gauges': 'Diameters of steel wire by Washburn & Moen gauge',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type SourceKey = keyof typeof SOURCE_TITLES;

@@ -22,7 +22,9 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   force: 'a force such as 400 lb or 1.8 kN',
   'force per length': 'a force per length such as 300 lb/ft or 4.4 kN/m',
   moment: 'a moment such as 500 ft-lb or 0.7 kN-m',
-  time: 'a time such as 1.5 h or 90 min',
+  mass: 'a mass such as 50 kg or 110 lb',
+  'evaporation rate': 'a rate of evaporation such as 0.2 lb/ft2/h or 1 kg/m2/h',
+  time: 'a time such as 1.5 h, 90 min or 8 weeks',
   angle: 'an angle in degrees such as 67.5',
   fraction: 'a fraction such as 0.5 or 50 %, from 0 to 1',
 };

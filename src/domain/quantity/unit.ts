@@ -22,7 +22,7 @@ const YD3 = 27 * FT ** 3;
  * The units read and printed, by what they measure; the first of a dimension is its SI unit (factor 1), in which every value is held.
  *
  * `density` is what the trade calls unit weight: 150 pcf is 2,402.8 kg/m³, and kN/m³ is turned into it by standard gravity.
- * `fluid weight` is a pressure per depth: 45 psf/ft = 45 pcf = 7.069 kN/m³.
+ * `fluid weight` is a pressure per depth: 45 psf/ft = 45 pcf = 7.069 kN/m³. A year is 365 days, a month its twelfth; a ton is 2000 lb.
  */
 export const UNITS = {
   rise: [
@@ -73,7 +73,16 @@ export const UNITS = {
     unit('ft·lb', (LBF * FT) / 1000, 'ft.lb', 'ft-lb', 'lb-ft', 'ftlb'),
     unit('ft·kip', LBF * FT, 'ft.kip', 'ft-kip', 'kip-ft'),
   ],
-  time: [unit('h', 1, 'hr', 'hrs', 'hour', 'hours'), unit('min', 1 / 60, 'minute', 'minutes')],
+  mass: [unit('kg', 1), unit('lb', LB, 'lbs', 'lbm'), unit('g', 0.001), unit('t', 1000, 'tonne', 'tonnes'), unit('ton', 2000 * LB, 'tons')],
+  'evaporation rate': [unit('kg/m2/h', 1, 'kg/m2/hr'), unit('lb/ft2/h', LB / FT ** 2, 'lb/ft2/hr')],
+  time: [
+    unit('h', 1, 'hr', 'hrs', 'hour', 'hours'),
+    unit('min', 1 / 60, 'minute', 'minutes'),
+    unit('d', 24, 'day', 'days'),
+    unit('wk', 168, 'week', 'weeks'),
+    unit('month', 730, 'months'),
+    unit('yr', 8760, 'year', 'years'),
+  ],
   angle: [unit('°', 1, 'deg', 'degree', 'degrees')],
   fraction: [unit('1', 1), unit('%', 0.01, 'percent', 'pct')],
 } as const satisfies Record<string, readonly Unit[]>;

@@ -34,4 +34,28 @@ export class ChecksController {
   riseLimit(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
     return this.service.calculate(actor, 'rise-limit', body);
   }
+
+  @Post('bend-thrust')
+  @Answers(CalculatorAnswer, { summary: 'Thrust of fresh concrete on the forms of a corner', permission: 'check.run' })
+  bendThrust(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'bend-thrust', body);
+  }
+
+  @Post('hoop-tension')
+  @Answers(CalculatorAnswer, { summary: 'Tension along the forms of a curved wall', permission: 'check.run' })
+  hoopTension(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'hoop-tension', body);
+  }
+
+  @Post('tee')
+  @Answers(CalculatorAnswer, { summary: 'Force on the far panel of a tee, and the ties that hold it', permission: 'check.run' })
+  tee(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'tee', body);
+  }
+
+  @Post('uplift')
+  @Answers(CalculatorAnswer, { summary: 'Uplift of a form whose face leans over the concrete', permission: 'check.run' })
+  uplift(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'uplift', body);
+  }
 }

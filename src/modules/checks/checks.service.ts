@@ -1,9 +1,13 @@
 import { Injectable } from '@nestjs/common';
 import type { Calculator } from '../../domain/checks/calculator-answer.js';
+import { bendThrustCalculator } from '../../domain/checks/bend-thrust-calculator.js';
 import { cutStockCalculator } from '../../domain/checks/cut-stock-calculator.js';
 import { formPressureCalculator } from '../../domain/checks/form-pressure-calculator.js';
 import { heightStackCalculator } from '../../domain/checks/height-stack-calculator.js';
+import { hoopTensionCalculator } from '../../domain/checks/hoop-tension-calculator.js';
 import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.js';
+import { teeCalculator } from '../../domain/checks/tee-calculator.js';
+import { upliftCalculator } from '../../domain/checks/uplift-calculator.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import { permit } from '../people/permissions.js';
@@ -11,10 +15,14 @@ import { findingAnswer } from '../takeoffs/takeoff-answer.js';
 import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
 
 export const CALCULATORS = {
+  'bend-thrust': bendThrustCalculator,
   'cut-stock': cutStockCalculator,
   'form-pressure': formPressureCalculator,
   'height-stack': heightStackCalculator,
+  'hoop-tension': hoopTensionCalculator,
   'rise-limit': riseLimitCalculator,
+  tee: teeCalculator,
+  uplift: upliftCalculator,
 } as const satisfies Record<string, Calculator>;
 
 export type CalculatorName = keyof typeof CALCULATORS;

@@ -28,6 +28,8 @@ describe('units, against NIST SP 811 (2008) Appendix B.8, seven printed digits (
     ['1 lb/ft', 'force per length', '0.01459390'],
     ['1 ft-lb', 'moment', '0.001355818'],
     ['1 ft2', 'area', '0.09290304'],
+    ['1 lb', 'mass', '0.4535924'],
+    ['1 lb/ft2/h', 'evaporation rate', '4.882428'],
   ])('%s of %s is %s', (text, dimension, printed) => expect(read(text, dimension).toPrecision(7)).toBe(printed));
 
   it('reads temperatures on both scales', () => {
@@ -58,6 +60,11 @@ describe('quantities', () => {
     ['10 m³', 'volume', 10],
     ['40 cu yd/h', 'volume rate', 40 * 0.764554857984],
     ['90 min', 'time', 1.5],
+    ['8 weeks', 'time', 1344],
+    ['2 days', 'time', 48],
+    ['1 year', 'time', 365 * 24],
+    ['12 months', 'time', 365 * 24],
+    ['2 tons', 'mass', 4000 * 0.45359237],
   ])('%s as %s', (text, dimension, si) => expect(read(text, dimension)).toBeCloseTo(si, 12));
 
   it.each<[string | number, Dimension, string]>([

@@ -1,0 +1,75 @@
+import { inSi } from '../quantity/quantity.js';
+import { isPrintedGauge, WIRE_GAUGES, wireBreakingLoad } from '../engineering/en5151-forms/wire-breaking-load.js';
+import { shownNumber as n } from '../evidence/shown-number.js';
+import { workedStep } from './worked-step.js';
+import type { CalculatorInput } from './calculator-input.js';
+import type { CalculatorResult } from './calculator-answer.js';
+import type { CoherentUnits } from './both-units.js';
+import type { TraceStep } from '../evidence/trace.js';
+
+export const TIE_WIRE_FIELDS = ['wireGauge', 'strands', 'safetyFactor'] as const;
+
+/** A tie of annealed wire, or `none` where the question names no wire. */
+export type TieWire = { readonly gauge: string; readonly strands: number; readonly safetyFactor: number } | 'none';
+
+const PRINTED = 'en5151-forms Table 5';
+const IMPLIED = 'en5151-forms Table 5, the stress its loads mean; diameter from steel-wire-gauges';
+/** Safety factor of form ties, from memory of the formwork guide. */
+const ASSUMED_FACTOR = 2;
+
+/** The wire of a tie; undefined where a field could not be read. Without a gauge there is no wire, and no number for it. */
+export function readTieWire(input: CalculatorInput, fields: Readonly<Record<string, unknown>>): TieWire | undefined {
+  if (!input.has('wireGauge')) {
+    for (const name of ['strands', 'safetyFactor']) if (input.has(name)) input.refuse(name, 'nothing, where no wireGauge is given');
+    input.defaults.push('wireGauge: not stated, no wire counted');
+    return 'none';
+  }
+  const written = String(fields['wireGauge']).trim();
+  const gauge = WIRE_GAUGES.includes(written) ? written : input.refuse('wireGauge', `a steel wire gauge, one of ${WIRE_GAUGES.join(', ')}`);
+  const strands = input.orElse('strands', () => readNumber(input, fields, 'strands', 1, 12, true), 2, 'strands: 2');
+  const words = `safetyFactor: ${ASSUMED_FACTOR} on the breaking load, from memory`;
+  const safetyFactor = input.orElse('safetyFactor', () => readNumber(input, fields, 'safetyFactor', 1, 20, false), ASSUMED_FACTOR, words);
+  if (gauge === undefined || strands === undefined || safetyFactor === undefined) return undefined;
+  return { gauge, strands, safetyFactor };
+}
+
+/** What ties of this wire carry of a force: `capacity` of one, the number of `ties`. */
+export function tieWireAnswer(
+  units: CoherentUnits,
+  wire: TieWire,
+  force: number,
+): { readonly result: Readonly<Record<string, CalculatorResult>>; readonly trace: readonly TraceStep[]; readonly notes: readonly string[] } {
+  if (wire === 'none') return { result: {}, trace: [], notes: [] };
+  const { gauge, strands, safetyFactor } = wire;
+  const source = isPrintedGauge(gauge) ? PRINTED : IMPLIED;
+  const unit = units.unit('force');
+  const load = units.of('force', inSi('force', 'lb', wireBreakingLoad(gauge, strands)));
+  const breaking = workedStep('breaking load of a tie', 'strands · load of one', `${strands} strands of ${gauge} gauge`, load, unit, source);
+  const capacity = workedStep('capacity of a tie', 'breaking load / safety factor', `${n(load)} / ${n(safetyFactor)}`, load / safetyFactor, unit, source);
+  const ties = Math.ceil(force / capacity.value - WHOLE);
+  return {
+    result: { breakingLoad: units.show('force', load), capacity: units.show('force', capacity.value), ties },
+    trace: [breaking, capacity, workedStep('ties', '⌈ force / capacity ⌉', `${n(force)} / ${n(capacity.value)}`, ties, 'ties', 'statics')],
+    notes: [
+      ...(isPrintedGauge(gauge) ? [] : ['No load of this gauge is printed; it is counted with the stress that the loads of gauges 8 to 11 mean.']),
+      'Straight annealed wire; every twist takes some of it.',
+    ],
+  };
+}
+
+/** A quotient this little over a whole number is that number: what is left of a conversion. */
+const WHOLE = 1e-9;
+
+function readNumber(
+  input: CalculatorInput,
+  fields: Readonly<Record<string, unknown>>,
+  name: string,
+  from: number,
+  to: number,
+  whole: boolean,
+): number | undefined {
+  const written = fields[name];
+  const value = typeof written === 'string' && /^\d{1,4}(\.\d{1,6})?$/.test(written.trim()) ? Number(written) : written;
+  if (typeof value === 'number' && value >= from && value <= to && (!whole || Number.isInteger(value))) return value;
+  return input.refuse(name, `a ${whole ? 'whole ' : ''}number from ${from} to ${to}`);
+}
