@@ -192,7 +192,7 @@ function brokenBond(takeoff: Takeoff, range: FormRange): string[] {
       for (const course of through?.courses.filter(({ n }) => courses.includes(n)) ?? []) {
         for (const { at, kind } of course.headJoints) {
           const near = at > tee!.cutFrom - range.webSpacing && at < tee!.cutTo + range.webSpacing;
-          if (near && kind !== 'seam') expected.push(`${storey.id}/${through!.mark}/${course.n} at ${at}`);
+          if (near && kind !== 'seam' && kind !== 'chord') expected.push(`${storey.id}/${through!.mark}/${course.n} at ${at}`);
         }
       }
     }
@@ -206,7 +206,7 @@ function placedJoint(wall: LaidWall, course: number, { at, kind }: LaidCourse['h
   const { axisFrom, axisTo, length } = wall;
   const share = at / length;
   return {
-    wall: wall.mark, course, at, seam: kind === 'seam',
+    wall: wall.mark, course, at, seam: kind === 'seam' || kind === 'chord',
     x: axisFrom.x + (axisTo.x - axisFrom.x) * share, y: axisFrom.y + (axisTo.y - axisFrom.y) * share,
   };
 }

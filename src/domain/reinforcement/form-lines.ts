@@ -70,6 +70,8 @@ function throughMarks({ kind, walls }: Junction): readonly string[] {
 function alike(arriving: LaidWall, leaving: LaidWall): boolean {
   const [from, to] = [walkNode(arriving, 'end'), walkNode(leaving, 'start')];
   return (
+    arriving.arc === null &&
+    leaving.arc === null &&
     arriving.core.code === leaving.core.code &&
     arriving.askedHeight === leaving.askedHeight &&
     arriving.base === leaving.base &&

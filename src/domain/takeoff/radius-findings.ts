@@ -36,7 +36,17 @@ export function radiusFindings(lines: readonly PlannedLine[], range: FormRange):
     const wall = line.walls[0]!.wall.index;
     if (line.arc) byWall.set(wall, [...(byWall.get(wall) ?? []), planned]);
   }
-  return [...byWall.values()].map((levels) => radiusFinding(levels, range));
+  return [...byWall.values()].flatMap((levels) => [radiusFinding(levels, range), ...coreChanged(levels)]);
+}
+
+/** Another core further up moves the axis onto another radius: its stations are no longer those of the foot, and a person decides. */
+function coreChanged(levels: readonly PlannedLine[]): Finding[] {
+  const { plan, line: result } = levels[0]!;
+  const { line } = result;
+  const other = levels.find((level) => level.line.line.core.code !== line.core.code);
+  if (!other) return [];
+  const numbers = { feature: 'core change of a radius wall', core: line.core.code, otherCore: other.line.line.core.code };
+  return [finding('outside-method', { storey: plan.storey.id, wall: line.walls[0]!.wall.wall.mark, numbers, source: 'take-off' })];
 }
 
 function radiusFinding(levels: readonly PlannedLine[], range: FormRange): Finding {

@@ -332,6 +332,13 @@ describe('what cannot be laid', () => {
     expect(found(takeoff, 'radius-tight')[0]!.numbers).toEqual({ radiusMm: 12.7, core: '6', gapMm: 25.4, smallestGapMm: toMm(inches(176)) });
     expect(found(takeOff(curvedSchedule([quarter(5)]), range), 'radius-tight')[0]!.numbers).toEqual({ radiusMm: -12.7, core: '6', gapMm: 25.4 });
   });
+
+  it('another core further up a curve: a hold that names both', () => {
+    const plain = curvedSchedule([quarter(200, { core: '8' })]);
+    const change = { kind: 'core-change', wall: 'R', at: inches(64), core: '6', flush: 'outside', place: { sheet: null, row: null, pointer: '' } } as const;
+    const takeoff = takeOff({ ...plain, features: [change] }, range);
+    expect(found(takeoff, 'outside-method')).toMatchObject([{ severity: 'hold', wall: 'R', numbers: { feature: 'core change of a radius wall', core: '8', otherCore: '6' } }]);
+  });
 });
 
 describe('curves that stand in other walls', () => {
