@@ -13,6 +13,8 @@ const GREY = 8;
 const BLUE = 5;
 const RED = 1;
 const BROWN = 34;
+const GREEN = 3;
+const MAGENTA = 6;
 
 const ROLES: Readonly<Record<LayerName, DxfLayer>> = {
   frame: { name: 'heavy-outlines', colour: BLACK },
@@ -26,6 +28,10 @@ const ROLES: Readonly<Record<LayerName, DxfLayer>> = {
   'cut-out': { name: 'cut-outs', colour: BLACK },
   opening: { name: 'openings', colour: BLACK },
   diagonal: { name: 'opening-diagonals', colour: GREY },
+  slope: { name: 'slopes', colour: BLACK },
+  ledge: { name: 'ledges', colour: GREEN },
+  change: { name: 'core-changes', colour: MAGENTA },
+  chord: { name: 'chord-joints', colour: BLUE },
   seam: { name: 'seams', colour: RED },
   node: { name: 'axes', colour: GREY },
   ground: { name: 'ground', colour: BLACK },

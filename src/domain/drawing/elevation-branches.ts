@@ -1,11 +1,12 @@
 import type { Nm } from '../quantity/length.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidCourse, LaidStorey, LaidWall } from '../takeoff/laid.js';
+import { ledgeSections } from './elevation-features.js';
 import { rangeBox, reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallEnd } from './elevation-frame.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
-import type { FacePart } from './piece-look.js';
+import type { FacePart } from './slope-outline.js';
 
 /** Branches of tees standing on this wall: a cut-out where the branch stands outside, dashed where it stands behind. */
 export function drawTees(frame: ElevationFrame): void {
@@ -73,12 +74,15 @@ export function skewNotes(wall: LaidWall, storey: LaidStorey, units: LengthUnit)
  */
 export function clearOfLines(frame: ElevationFrame, course: LaidCourse, part: FacePart): FacePart[] {
   const tees = teesOn(frame).filter(({ courses }) => courses.includes(course.n));
+  const sections = ledgeSections(frame.wall, course);
   const lines = [...tees.flatMap(({ tee }) => [tee.cutFrom, tee.cutTo]), ...frame.ends.flatMap(skewStations)]
+    .concat(sections.flatMap(({ from, to }) => [from, to]))
     .filter((at) => at > part.from && at < part.to)
     .sort((a, b) => a - b);
   const stations = [part.from, ...lines, part.to];
   const cutOut = (from: Nm, to: Nm): boolean =>
-    tees.some(({ tee }) => tee.side === frame.wall.outside && tee.cutFrom <= from && tee.cutTo >= to);
+    tees.some(({ tee }) => tee.side === frame.wall.outside && tee.cutFrom <= from && tee.cutTo >= to) ||
+    sections.some((section) => section.from <= from && section.to >= to);
   return stations
     .slice(1)
     .map((to, i) => ({ ...part, from: stations[i] as Nm, to }))

@@ -1,9 +1,11 @@
 import type { LaidCourse, Piece } from '../takeoff/laid.js';
-import { rangeBox } from './elevation-frame.js';
+import { rangeBox, returnOf } from './elevation-frame.js';
 import type { ElevationFrame, WallEnd } from './elevation-frame.js';
 import { TINT } from './ink.js';
 import { pieceHint, pieceLook } from './piece-look.js';
+import type { DrawingPoint } from './shapes.js';
 import { corners } from './sheet.js';
+import { pieceOutline } from './slope-outline.js';
 
 /** Courses and strips of the wall, every piece once in its true place. */
 export function drawCourses(frame: ElevationFrame, ends: readonly WallEnd[]): void {
@@ -25,10 +27,16 @@ export function drawCourses(frame: ElevationFrame, ends: readonly WallEnd[]): vo
 
 function drawPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): void {
   const look = pieceLook(piece, frame.range);
-  const box = rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height);
-  frame.sheet.rect('piece', box, { fill: look.fill, subject: `piece:${piece.id}`, hint: pieceHint(piece, course, frame.units) });
-  if (look.pattern !== null) frame.sheet.hatch([corners(box)], look.pattern);
-  else if (course.ripped) frame.sheet.hatch([corners(box)], 'dotted');
+  const outline = faceOutline(frame, course, piece);
+  frame.sheet.polygon('piece', outline, { fill: look.fill, subject: `piece:${piece.id}`, hint: pieceHint(piece, course, frame.units) });
+  if (look.pattern !== null) frame.sheet.hatch([outline], look.pattern);
+  else if (course.ripped) frame.sheet.hatch([outline], 'dotted');
+}
+
+/** On the sheet, from the lower left; a level piece keeps the order of a box whichever way the wall is seen. */
+function faceOutline(frame: ElevationFrame, course: LaidCourse, piece: Piece): DrawingPoint[] {
+  if (piece.slope === null) return corners(rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height));
+  return pieceOutline(frame.wall, course, piece).map(({ at, height }) => ({ x: frame.x(at), y: frame.y(height) }));
 }
 
 /** Outside a convex corner the unit's face runs past the node to its apex: shown, but not part of the wall's tiling. */
@@ -37,8 +45,10 @@ function drawReturn(frame: ElevationFrame, course: LaidCourse, end: WallEnd): vo
   const outermost = atStart
     ? course.pieces.find((piece) => !piece.inside)
     : course.pieces.filter((piece) => !piece.inside).at(-1);
-  if (end.face <= 0 || outermost === undefined || outermost.junction !== end.junction?.id) return;
-  const [from, to] = atStart ? [end.node - end.face, end.node] : [end.node, end.node + end.face];
+  if (outermost === undefined || outermost.junction === null) return;
+  const face = returnOf(frame, course, end);
+  if (face <= 0) return;
+  const [from, to] = atStart ? [outermost.from - face, outermost.from] : [outermost.to, outermost.to + face];
   const box = rangeBox(frame, from, to, course.bottom, course.bottom + course.height);
   frame.sheet.rect('piece', box, { fill: pieceLook(outermost, frame.range).fill, subject: null, hint: null });
 }

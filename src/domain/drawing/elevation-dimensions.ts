@@ -4,11 +4,13 @@ import type { RowPart } from './dimension-row.js';
 import { teesOn } from './elevation-branches.js';
 import { unmarkedOpenings } from './elevation-openings.js';
 import type { ElevationFrame, WallEnd, WallReach } from './elevation-frame.js';
+import { SLOPE_ROOM_MM, dimensionSlopes } from './elevation-slopes.js';
 import { LEVEL_TEXT_MM } from './elevation-stack.js';
 import { tierLabels } from './label-tiers.js';
 import type { PlacedLabel } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
 import { TEXT_MM } from './sheet.js';
+import { peakLevel, topAt } from './slope-outline.js';
 import { fitText } from './text-width.js';
 
 const FIRST_ROW_MM = 5.8;
@@ -38,10 +40,16 @@ export function drawLengths(frame: ElevationFrame): Nm {
       .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(to - (stations[i] as Nm), units)]));
     line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
   }
-  const cuts = teesOn(frame)
-    .flatMap(({ tee }) => [tee.cutFrom, tee.cutTo])
-    .filter((at) => at > start && at < end);
-  if (cuts.length > 0) line = dimensionRow(sheet, inOrder(cutParts(frame, start, cuts, end)), line, measured, frame.edges);
+  for (const cuts of cutRows(teesOn(frame).map(({ tee }) => tee))) {
+    const parts = cutParts(frame, start, cuts, end);
+    if (parts.length > 1) line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
+  }
+  const peak = wall.gable?.peakAt ?? start;
+  if (peak > start && peak < end) {
+    const texts = (length: Nm): string[] => [`${lengthLabel(length, units)} to the peak`, lengthLabel(length, units)];
+    const parts = [part(frame, start, peak, texts(peak - start)), part(frame, peak, end, texts(end - peak))];
+    line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
+  }
   const same = wall.startOffset === 0 && wall.dimensionLength === wall.length;
   const over = lengthLabel(wall.dimensionLength, units);
   line = dimensionRow(
@@ -62,12 +70,30 @@ export function drawLengths(frame: ElevationFrame): Nm {
   );
 }
 
+interface Cut {
+  readonly cutFrom: Nm;
+  readonly cutTo: Nm;
+}
+
+/** Cut-outs in as many rows as are needed for none to lie over another: branches on both sides of the wall may stand opposite. */
+function cutRows(cuts: readonly Cut[]): Cut[][] {
+  const rows: Cut[][] = [];
+  for (const cut of [...cuts].sort((a, b) => a.cutFrom - b.cutFrom)) {
+    if (rows.some((row) => row.some(({ cutFrom, cutTo }) => cutFrom === cut.cutFrom && cutTo === cut.cutTo))) continue;
+    const free = rows.find((row) => (row.at(-1) as Cut).cutTo <= cut.cutFrom);
+    if (free === undefined) rows.push([cut]);
+    else free.push(cut);
+  }
+  return rows;
+}
+
 /** From the start to the near edge of each cut-out, and its width. */
-function cutParts(frame: ElevationFrame, start: Nm, cuts: readonly Nm[], end: Nm): RowPart[] {
-  const stations = [start, ...[...new Set(cuts)].sort((a, b) => a - b), end];
+function cutParts(frame: ElevationFrame, start: Nm, cuts: readonly Cut[], end: Nm): RowPart[] {
+  const edges = cuts.flatMap(({ cutFrom, cutTo }) => [cutFrom, cutTo]).filter((at) => at > start && at < end);
+  const stations = [start, ...[...new Set(edges)].sort((a, b) => a - b), end];
   return stations.slice(1).map((to, i) => {
     const from = stations[i] as Nm;
-    const cut = teesOn(frame).some(({ tee }) => tee.cutFrom <= from && tee.cutTo >= to);
+    const cut = cuts.some(({ cutFrom, cutTo }) => cutFrom <= from && cutTo >= to);
     return part(frame, from, to, [`${lengthLabel(to - from, frame.units)}${cut ? ' cut-out' : ''}`]);
   });
 }
@@ -86,7 +112,8 @@ const inOrder = (parts: readonly RowPart[]): RowPart[] => [...parts].sort((a, b)
  */
 export function drawTopLabels(frame: ElevationFrame, reach: WallReach): Nm {
   const { sheet } = frame;
-  const top = frame.y(frame.wall.stack.height);
+  const { gable } = frame.wall;
+  const top = frame.y(peakLevel(frame.wall)) + (gable === null ? 0 : sheet.mm(SLOPE_ROOM_MM));
   const size = sheet.mm(TEXT_MM.small);
   const labels = topLabels(frame, reach).map((label) => ({
     ...label,
@@ -103,18 +130,22 @@ export function drawTopLabels(frame: ElevationFrame, reach: WallReach): Nm {
   const heightOf = (tier: number): Nm => top + sheet.mm(TOP_GAP_MM + tier * TOP_TIER_MM);
   labels.forEach((label, i) => {
     const { centre, tier } = placed[i] as PlacedLabel;
-    const foot = label.layer === 'node' ? frame.y(0) - sheet.mm(3) : top;
-    sheet.line(label.layer, { x: label.at, y: foot }, { x: label.at, y: top + sheet.mm(1.2) });
-    sheet.line('rule', { x: label.at, y: top + sheet.mm(1.2) }, { x: label.at, y: heightOf(tier) - sheet.mm(1.6) });
+    const own = frame.y(Math.round(topAt(frame.wall, label.station)));
+    const foot = label.layer === 'node' ? frame.y(0) - sheet.mm(3) : own;
+    sheet.line(label.layer, { x: label.at, y: foot }, { x: label.at, y: own + sheet.mm(1.2) });
+    sheet.line('rule', { x: label.at, y: own + sheet.mm(1.2) }, { x: label.at, y: heightOf(tier) - sheet.mm(1.6) });
     sheet.text({ x: centre, y: heightOf(tier) }, label.text, TEXT_MM.small, {
       anchor: 'middle',
       layer: label.layer === 'seam' ? 'seam' : 'text',
     });
   });
+  dimensionSlopes(frame, labels.map(({ at }) => at));
   return heightOf(Math.max(...placed.map(({ tier }) => tier)) + 1);
 }
 
 interface TopLabel {
+  readonly station: Nm;
+  /** On the sheet. */
   readonly at: Nm;
   readonly text: string;
   readonly layer: 'node' | 'seam' | 'rule';
@@ -124,19 +155,13 @@ function topLabels(frame: ElevationFrame, reach: WallReach): TopLabel[] {
   const seams = new Set(
     frame.wall.courses.flatMap((course) => course.headJoints.filter((joint) => joint.kind === 'seam').map((joint) => joint.at)),
   );
+  const label = (station: Nm, text: string, layer: TopLabel['layer']): TopLabel => ({ station, at: frame.x(station), text, layer });
+  const tees = new Map(teesOn(frame).map(({ tee }) => [tee.branch, (tee.cutFrom + tee.cutTo) / 2]));
   return [
-    ...[reach.start, reach.end].map((end): TopLabel => ({ at: frame.x(end.node), text: endText(frame, end), layer: 'node' })),
-    ...[...seams].map((at): TopLabel => ({ at: frame.x(at), text: 'seam', layer: 'seam' })),
-    ...teesOn(frame).map(({ tee }): TopLabel => ({
-      at: frame.x((tee.cutFrom + tee.cutTo) / 2),
-      text: `tee: wall ${tee.branch}`,
-      layer: 'rule',
-    })),
-    ...unmarkedOpenings(frame).map((opening): TopLabel => ({
-      at: frame.x((opening.from + opening.to) / 2),
-      text: opening.mark,
-      layer: 'rule',
-    })),
+    ...[reach.start, reach.end].map((end) => label(end.node, endText(frame, end), 'node')),
+    ...[...seams].map((at) => label(at, 'seam', 'seam')),
+    ...[...tees].map(([branch, middle]) => label(middle, `tee: wall ${branch}`, 'rule')),
+    ...unmarkedOpenings(frame).map((opening) => label((opening.from + opening.to) / 2, opening.mark, 'rule')),
   ];
 }
 

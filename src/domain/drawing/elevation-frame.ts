@@ -2,7 +2,8 @@ import { direction, dot, leftNormal, scale, subtract } from '../geometry/vector.
 import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
-import type { Junction, LaidStorey, LaidWall } from '../takeoff/laid.js';
+import { coreOfCourse } from '../takeoff/index.js';
+import type { Junction, LaidCourse, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import type { Box, Sheet } from './sheet.js';
 
 /** What every part of an elevation draws into: the wall, and where its stations and levels lie on the sheet. */
@@ -53,7 +54,10 @@ export interface WallEnd {
 export function reachOf(wall: LaidWall, storey: LaidStorey): WallReach {
   const start = endOf(wall, storey, wall.startJunction, 0);
   const end = endOf(wall, storey, wall.endJunction, wall.length);
-  const pieces = wall.courses.flatMap((course) => [course.from, course.to]);
+  const pieces = wall.courses.flatMap((course) => [
+    course.from - Math.max(0, returnOf({ wall, storey }, course, start)),
+    course.to + Math.max(0, returnOf({ wall, storey }, course, end)),
+  ]);
   const strips = wall.strips.flatMap((strip) => strip.runs.flatMap((run) => [run.from, run.to]));
   return {
     start,
@@ -91,6 +95,39 @@ function skewOf(wall: LaidWall, through: LaidWall, node: Nm): Nm {
   const seenOnLeft = (wall.outside === 'left') === (node === 0);
   const lean = dot(leftNormal(into), toward) / dot(into, toward);
   return Math.round((seenOnLeft ? 1 : -1) * (wall.thickness / 2) * lean);
+}
+
+/** The junction that stands at an end of the wall in one of its courses; null where the wall ends free in it. */
+export function junctionIn({ wall, storey }: Pick<ElevationFrame, 'wall' | 'storey'>, course: LaidCourse, end: WallEnd): Junction | null {
+  const id = end.node === 0 ? wall.startJunction : wall.endJunction;
+  const level = wall.base + course.bottom;
+  const stands = (junction: Junction): boolean => {
+    const first = storey.walls.find(({ mark }) => mark === junction.walls[0]);
+    return first?.courses.some(({ n, bottom }) => first.base + bottom === level && junction.courses.includes(n)) ?? false;
+  };
+  const named = storey.junctions.filter((junction) => isAt(junction, id) && junction.walls.includes(wall.mark));
+  return named.find(stands) ?? null;
+}
+
+/** A junction that is made otherwise above a change of cores goes by its own name and the level's: `S1-J1-L2`. */
+export const isAt = (junction: Junction, id: string): boolean =>
+  junction.id === id || (junction.id.startsWith(`${id}-L`) && /^\d+$/.test(junction.id.slice(id.length + 2)));
+
+/** How far the outside face of a corner unit runs past the node in one course. */
+export function returnOf(frame: Pick<ElevationFrame, 'wall' | 'storey'>, course: LaidCourse, end: WallEnd): Nm {
+  const junction = junctionIn(frame, course, end);
+  if (junction?.kind !== 'corner' || junction.unit === null) return 0;
+  const { wall } = frame;
+  const panels = wall.thickness - wall.core.width;
+  return Math.round(((coreOfCourse(wall, course.n).width + panels) / 2) * Math.tan((junction.turn * Math.PI) / 360));
+}
+
+/** A course that runs to the mitre of a corner without its unit. */
+export function isMitred(frame: Pick<ElevationFrame, 'wall' | 'storey'>, course: LaidCourse, end: WallEnd): boolean {
+  const junction = junctionIn(frame, course, end);
+  const forms = course.pieces.filter((piece) => !piece.inside);
+  const outermost = end.node === 0 ? forms[0] : forms.at(-1);
+  return junction?.kind === 'corner' && junction.unit !== null && outermost !== undefined && outermost.junction === null;
 }
 
 export const rangeBox = (frame: ElevationFrame, from: Nm, to: Nm, bottom: Nm, top: Nm): Box => {

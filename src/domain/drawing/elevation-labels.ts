@@ -3,6 +3,7 @@ import type { LaidCourse, Piece } from '../takeoff/index.js';
 import { rangeBox } from './elevation-frame.js';
 import type { ElevationFrame } from './elevation-frame.js';
 import { clearOfLines } from './elevation-branches.js';
+import { lengthLabel } from './length-label.js';
 import { freeParts, pieceLook, pieceTexts } from './piece-look.js';
 import type { DrawingPoint } from './shapes.js';
 import { TEXT_MM } from './sheet.js';
@@ -12,6 +13,8 @@ import { CAP_HEIGHT } from './text-width.js';
 const LABEL_PAD_MM = 0.7;
 /** A single letter may stand closer to the edges of its piece. */
 const LETTER_PAD_MM = 0.35;
+/** Kinds of piece that are sawn to length. */
+const LETTERED: ReadonlySet<Piece['kind']> = new Set(['straight', 'ledge', 'taper-top']);
 const ALPHABET = 26;
 const LETTER_A = 97;
 
@@ -25,8 +28,8 @@ export type CutLetters = ReadonlyMap<string, string>;
 export function cutLetters(frame: ElevationFrame): CutLetters {
   const letters = new Map<string, string>();
   for (const course of frame.wall.courses) {
-    for (const piece of course.pieces.filter(({ kind, cutEnds }) => kind === 'straight' && cutEnds > 0)) {
-      const text = pieceTexts(piece, frame.units)[0] ?? '';
+    for (const piece of course.pieces.filter(({ kind, cutEnds }) => LETTERED.has(kind) && cutEnds > 0)) {
+      const text = lengthLabel(piece.pieceLength, frame.units);
       if (letters.has(text) || placeOf(frame, course, piece, text) !== null) continue;
       const letter = letterOf(letters.size);
       if (placeOf(frame, course, piece, letter) !== null) letters.set(text, letter);
@@ -50,8 +53,8 @@ export function drawPieceLabels(frame: ElevationFrame, letters: CutLetters): voi
 function labelPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece, letters: CutLetters): void {
   const look = pieceLook(piece, frame.range);
   const texts = pieceTexts(piece, frame.units);
-  const letter = piece.kind === 'straight' ? letters.get(texts[0] ?? '') : undefined;
-  for (const text of letter === undefined ? texts : [...texts, letter]) {
+  const letter = LETTERED.has(piece.kind) ? letters.get(lengthLabel(piece.pieceLength, frame.units)) : undefined;
+  for (const text of letter === undefined || piece.cutEnds === 0 ? texts : wordingsWith(letter, piece, texts)) {
     const place = placeOf(frame, course, piece, text);
     if (place === null) continue;
     const muted = look.key === 'full';
@@ -60,6 +63,10 @@ function labelPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece, let
     return;
   }
 }
+
+/** The letter where the length does not fit; a sku in place of a length only where neither does. */
+const wordingsWith = (letter: string, piece: Piece, texts: readonly string[]): string[] =>
+  piece.kind === 'straight' ? [...texts, letter] : [...texts.slice(0, -1), letter, ...texts.slice(-1)];
 
 /** The first free part of the piece's face in which the text fits, level before upright. */
 function placeOf(

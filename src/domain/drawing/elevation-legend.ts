@@ -2,14 +2,15 @@ import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidStorey, LaidWall, Piece } from '../takeoff/laid.js';
 import { teesOn } from './elevation-branches.js';
-import { reachOf } from './elevation-frame.js';
+import { MITRE_FILL } from './elevation-features.js';
+import { isMitred, reachOf } from './elevation-frame.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import { lookOf, pieceLook } from './piece-look.js';
 import type { LookKey } from './piece-look.js';
 import type { LegendEntry } from './sheet-furniture.js';
 
-const KEYS: readonly LookKey[] = ['full', 'cut', 'corner-left', 'corner-right', 'corner-either', 'by-advice', 'closure'];
+const KEYS: readonly LookKey[] = ['full', 'cut', 'corner-left', 'corner-right', 'corner-either', 'ledge', 'taper', 'by-advice', 'closure'];
 
 /** Samples of what this wall shows, with the skus, and of nothing else. */
 export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormRange, units: LengthUnit): LegendEntry[] {
@@ -52,7 +53,26 @@ export function elevationLegend(wall: LaidWall, storey: LaidStorey, range: FormR
   const { start, end } = reachOf(wall, storey);
   if (start.skew !== 0 || end.skew !== 0)
     entries.push({ text: 'faces of an end on the skew', fill: TINT.full, pattern: null, stroke: 'skew' });
-  return [...entries, ...sectionEntries(wall, storey)];
+  return [...entries, ...featureEntries(wall, storey), ...sectionEntries(wall, storey)];
+}
+
+/** Lines of slopes, ledges, changes of cores, mitred ends and chords. */
+function featureEntries(wall: LaidWall, storey: LaidStorey): LegendEntry[] {
+  const line = (text: string, stroke: LegendEntry['stroke']): LegendEntry => ({ text, fill: TINT.full, pattern: null, stroke });
+  const sample = (text: string, fill: string): LegendEntry => ({ text, fill, pattern: null, stroke: null });
+  const faces = new Set(wall.ledges.map(({ face }) => face));
+  const { start, end } = reachOf(wall, storey);
+  const mitred = wall.courses.some((course) => [start, end].some((each) => isMitred({ wall, storey }, course, each)));
+  const chords = wall.courses.some(({ headJoints }) => headJoints.some(({ kind }) => kind === 'chord'));
+  return [
+    ...(wall.gable === null ? [] : [line('slope: forms sawn along it', 'slope')]),
+    ...(wall.ledges.length === 0 ? [] : [line('bearing of a ledge', 'ledge')]),
+    ...(faces.has('outside') ? [sample('section of a ledge on this side', TINT.concrete)] : []),
+    ...(faces.has('inside') ? [{ ...sample('section of a ledge on the far side', TINT.paper), stroke: 'hidden' as const }] : []),
+    ...(wall.coreChanges.length === 0 ? [] : [line('bed at which the core changes', 'change')]),
+    ...(mitred ? [sample('end mitred, no corner unit', MITRE_FILL)] : []),
+    ...(chords ? [line(wall.arc === null ? 'straight run meets a curve' : 'joint between chords, all one above the other', 'chord')] : []),
+  ];
 }
 
 /** What is filled grey: the panel a branch takes out on this side, and the through walls this wall ends on. */
@@ -73,6 +93,10 @@ function wording(key: LookKey, pieces: readonly Piece[], range: FormRange, units
       return `full form ${skus}, ${lengthLabel(range.formLength, units)}`;
     case 'cut':
       return `cut piece of ${skus}, with its length or its letter`;
+    case 'ledge':
+      return `ledge form ${skus}`;
+    case 'taper':
+      return `taper form ${skus}`;
     case 'closure':
       return `end closure ${skus}, inside the forms`;
     case 'by-advice':

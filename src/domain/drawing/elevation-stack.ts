@@ -1,9 +1,13 @@
 import type { Nm } from '../quantity/length.js';
 import type { ElevationFrame } from './elevation-frame.js';
+import { featureHeights } from './elevation-features.js';
 import { spreadLevels } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
 import { TEXT_MM } from './sheet.js';
+import { peakLevel } from './slope-outline.js';
 
+/** Of one more height beside the stack's own [mm of paper]. */
+export const HEIGHT_COLUMN_MM = 5;
 const STACK_LINE_MM = 7.5;
 const STACK_TEXT_MM = 1.5;
 const STACK_GAP_MM = 2.6;
@@ -42,18 +46,24 @@ export function drawStack(frame: ElevationFrame): void {
       anchor: 'middle',
     });
   });
+  const top = peakLevel(wall);
   const total = Math.round(column - sheet.mm(STACK_TEXT_MM + 2.5) - widest);
-  const [bottom, top] = [frame.y(0), frame.y(wall.stack.height)];
-  const textAt = { x: total - sheet.mm(1.9), y: Math.round((bottom + top) / 2) };
-  sheet.dimension(
-    { x: column, y: bottom },
-    { x: column, y: top },
-    { x: total, y: bottom },
-    { x: total, y: top },
-    lengthLabel(wall.stack.height, units),
-    textAt,
-    90,
-  );
+  heightDimension(frame, 0, wall.stack.height, column, total, []);
+  if (top > wall.stack.height) heightDimension(frame, wall.stack.height, top, column, total, [' rise']);
+  featureHeights(wall).forEach((height, i) => {
+    const words = wall.ledges.some(({ bearing }) => bearing === height) ? [' to ledge', ''] : [' to bed', ''];
+    heightDimension(frame, 0, height, total, total - sheet.mm(HEIGHT_COLUMN_MM * (i + 1)), words);
+  });
+}
+
+/** An upright dimension left of the wall; the fullest of its wordings that fits between its ticks. */
+function heightDimension(frame: ElevationFrame, from: Nm, to: Nm, edge: Nm, line: Nm, words: readonly string[]): void {
+  const { sheet } = frame;
+  const [bottom, top] = [frame.y(from), frame.y(to)];
+  const length = lengthLabel(to - from, frame.units);
+  const word = words.find((each) => sheet.widthOf(`${length}${each}`, TEXT_MM.small) <= top - bottom) ?? '';
+  const textAt = { x: line - sheet.mm(1.9), y: Math.round((bottom + top) / 2) };
+  sheet.dimension({ x: edge, y: bottom }, { x: edge, y: top }, { x: line, y: bottom }, { x: line, y: top }, `${length}${word}`, textAt, 90);
 }
 
 interface StackLayer {
@@ -129,9 +139,15 @@ export function levelsOf(
   add(0, wall.base === 0 ? (frame.storey.onFooting ? 'footing' : 'storey bottom') : 'wall base');
   for (const opening of wall.openings) {
     if (opening.sill > 0) add(opening.sill, 'sill');
-    if (opening.head < wall.stack.height) add(opening.head, 'head');
+    if (opening.head < peakLevel(wall)) add(opening.head, 'head');
   }
-  add(wall.stack.height, 'top');
+  for (const { bearing, asked, face } of wall.ledges) {
+    add(bearing, `ledge ${face}`);
+    if (asked !== bearing) add(asked, 'ledge asked');
+  }
+  for (const { at, core } of wall.coreChanges) add(at, `core ${lengthLabel(core.width, units)} above`);
+  add(wall.stack.height, wall.gable === null ? 'top' : 'foot of slope');
+  if (wall.gable !== null) add(peakLevel(wall), 'peak');
   if (wall.stack.deviation !== 0) add(wall.askedHeight, 'asked');
   return [...named]
     .sort(([a], [b]) => a - b)

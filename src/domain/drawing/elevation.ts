@@ -8,7 +8,9 @@ import type { CutLetters } from './elevation-labels.js';
 import { drawLengths, drawTopLabels } from './elevation-dimensions.js';
 import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
-import { drawLevels, drawStack, levelsOf } from './elevation-stack.js';
+import { coreText, drawFeatures, featureHeights, featureNotes } from './elevation-features.js';
+import { drawSlopes, slopeNotes } from './elevation-slopes.js';
+import { HEIGHT_COLUMN_MM, drawLevels, drawStack, levelsOf } from './elevation-stack.js';
 import { elevationLegend } from './elevation-legend.js';
 import { drawSkewedEnds, drawTees, drawThroughWalls, skewNotes, teesOn } from './elevation-branches.js';
 import { drawOpenings, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
@@ -21,6 +23,7 @@ import type { Drawing, SheetHeader } from './shapes.js';
 import { Sheet, TEXT_MM, corners } from './sheet.js';
 import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
 import type { Furniture } from './sheet-furniture.js';
+import { peakLevel } from './slope-outline.js';
 import { textWidth } from './text-width.js';
 
 /** Usual scale of an elevation; a longer or higher wall is drawn at the next one that fits a page. */
@@ -57,16 +60,17 @@ export function wallElevation(
     notes: notesOf(wall, storey, units, letters),
   });
   const usualRowsMm = USUAL_ROWS_MM + (teesOn({ wall, storey }).length > 0 ? CUT_OUT_ROW_MM : 0);
+  const leftMm = LEFT_MM + HEIGHT_COLUMN_MM * featureHeights(wall).length;
   const modelWidth = reach.toStation - reach.fromStation;
   const unscaled = furnitureAt({ denominator: 1, text: '' }, new Map());
-  const scale = chooseScale(units, SCALES, modelWidth, wall.stack.height, (field) => ({
-    width: field.width - LEFT_MM - levelsMm,
+  const scale = chooseScale(units, SCALES, modelWidth, peakLevel(wall), (field) => ({
+    width: field.width - leftMm - levelsMm,
     height: field.height - usualRowsMm - furnitureHeightMm(unscaled, field.width),
   }));
   const scratch = new Sheet(scale.denominator);
-  const needed = scratch.mm(LEFT_MM + levelsMm) + modelWidth;
+  const needed = scratch.mm(leftMm + levelsMm) + modelWidth;
   const width = Math.max(needed, scratch.mm(LEAST_WIDTH_MM));
-  const left = scratch.mm(LEFT_MM) + Math.floor((width - needed) / 2);
+  const left = scratch.mm(leftMm) + Math.floor((width - needed) / 2);
   const trial = frameOf(wall, storey, range, units, scratch, reach, left, 0, width);
   const letters = cutLetters(trial);
   const furniture = furnitureAt(scale, letters);
@@ -126,6 +130,8 @@ function paint(frame: ElevationFrame, reach: WallReach, letters: CutLetters): Nm
   drawNotches(frame);
   outlineOpenings(frame);
   drawMarks(frame);
+  drawFeatures(frame);
+  drawSlopes(frame);
   drawSkewedEnds(frame, ends);
   drawPieceLabels(frame, letters);
   labelOpenings(frame);
@@ -156,7 +162,7 @@ function furnitureOf(
   header: SheetHeader,
   scale: DrawingScale,
 ): Omit<Furniture, 'notes'> {
-  const core = lengthLabel(wall.core.width, units);
+  const core = coreText(wall, units);
   return {
     legend: elevationLegend(wall, storey, range, units),
     heading: `Wall ${wall.mark}`,
@@ -179,6 +185,8 @@ function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters:
   );
   return [
     ...stackNotes(wall, units),
+    ...slopeNotes(wall, units),
+    ...featureNotes(wall, storey, units),
     ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
     ...cutOutNotes(wall, storey, units),
     ...skewNotes(wall, storey, units),

@@ -8,12 +8,15 @@ export interface HatchStroke {
 /** Directions of a pattern's strokes in degrees. */
 const DIRECTIONS: Record<HatchPattern, readonly number[]> = {
   rising: [45],
+  falling: [135],
   crossed: [45, 135],
   level: [0],
+  broken: [0],
   upright: [90],
   dotted: [45],
 };
-const DOT = 0.12;
+/** Of a square of the grid, in strokes that are not drawn through. */
+const PARTS: Partial<Record<HatchPattern, number>> = { dotted: 0.12, broken: 0.55 };
 const PI = Math.PI;
 
 /**
@@ -25,7 +28,8 @@ const PI = Math.PI;
  */
 export function hatchStrokes(hatch: HatchShape): HatchStroke[] {
   const strokes = DIRECTIONS[hatch.pattern].flatMap((degrees) => strokesAlong(hatch, (degrees * PI) / 180));
-  return hatch.pattern === 'dotted' ? strokes.flatMap((stroke) => dots(stroke, hatch.spacing)) : strokes;
+  const part = PARTS[hatch.pattern];
+  return part === undefined ? strokes : strokes.flatMap((stroke) => dots(stroke, hatch.spacing, part));
 }
 
 function strokesAlong(hatch: HatchShape, angle: number): HatchStroke[] {
@@ -60,17 +64,17 @@ const turnBack = (u: number, v: number, cos: number, sin: number): DrawingPoint 
   y: Math.round(u * sin + v * cos),
 });
 
-/** Short strokes on a square grid: a stroke of `DOT` × spacing at every whole spacing along the line. */
-function dots(stroke: HatchStroke, spacing: number): HatchStroke[] {
+/** Short strokes on a square grid: a stroke of `part` × spacing at every whole spacing along the line. */
+function dots(stroke: HatchStroke, spacing: number, part: number): HatchStroke[] {
   const length = Math.hypot(stroke.to.x - stroke.from.x, stroke.to.y - stroke.from.y);
   if (length === 0) return [];
   const along = { x: (stroke.to.x - stroke.from.x) / length, y: (stroke.to.y - stroke.from.y) / length };
   const start = stroke.from.x * along.x + stroke.from.y * along.y;
   const found: HatchStroke[] = [];
-  for (let place = Math.ceil(start / spacing) * spacing; place + DOT * spacing <= start + length; place += spacing) {
+  for (let place = Math.ceil(start / spacing) * spacing; place + part * spacing <= start + length; place += spacing) {
     found.push({
       from: offset(stroke.from, along, place - start),
-      to: offset(stroke.from, along, place - start + DOT * spacing),
+      to: offset(stroke.from, along, place - start + part * spacing),
     });
   }
   return found;

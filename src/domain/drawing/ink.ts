@@ -21,6 +21,10 @@ export const LAYERS: readonly Layer[] = [
   layer('cut-out', '#22303c', 0.5),
   layer('opening', '#22303c', 0.35),
   layer('diagonal', '#9aa5ad', 0.1),
+  layer('slope', '#22303c', 0.5),
+  layer('ledge', '#2f5d3a', 0.5),
+  layer('change', '#6a2f7a', 0.5, [3, 0.8, 0.8, 0.8]),
+  layer('chord', '#2a6f97', 0.25, [1.6, 0.6]),
   layer('seam', '#b01818', 0.7),
   layer('node', '#33404a', 0.13, [3, 0.8, 0.6, 0.8]),
   layer('ground', '#22303c', 0.6),
@@ -42,6 +46,10 @@ export type LayerName =
   | 'cut-out'
   | 'opening'
   | 'diagonal'
+  | 'slope'
+  | 'ledge'
+  | 'change'
+  | 'chord'
   | 'seam'
   | 'node'
   | 'ground'
@@ -59,6 +67,8 @@ export const TINT = {
   cornerRight: '#d6cbe8',
   cornerEither: '#cfdde9',
   closure: '#c98a9b',
+  ledge: '#c9dcb2',
+  taper: '#f2c9b8',
   strip: '#9fb0bb',
   notch: '#dfe3e6',
   return: '#e4e7ea',

@@ -103,7 +103,7 @@ export interface DimensionShape {
   readonly tick: Nm;
 }
 
-export type HatchPattern = 'rising' | 'crossed' | 'level' | 'upright' | 'dotted';
+export type HatchPattern = 'rising' | 'falling' | 'crossed' | 'level' | 'broken' | 'upright' | 'dotted';
 
 export interface HatchShape {
   readonly kind: 'hatch';

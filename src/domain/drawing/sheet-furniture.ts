@@ -18,7 +18,7 @@ export interface LegendEntry {
   readonly fill: string | null;
   readonly pattern: HatchPattern | null;
   /** A thick line through the sample: seam, rip. */
-  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | 'skew' | null;
+  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | 'skew' | 'slope' | 'ledge' | 'change' | 'chord' | 'ridge' | 'upper' | null;
 }
 
 /** Lines of legend and notes set in columns as wide as the sheet allows. */
@@ -120,6 +120,12 @@ function drawLegendRow(sheet: Sheet, row: readonly LegendEntry[], y: number): vo
     const middle = sheet.mm(x + SWATCH_MM.width / 2);
     if (entry.stroke === 'seam') sheet.line('seam', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'rip') sheet.line('rip', { x: box.left, y: box.top }, { x: box.right, y: box.top });
+    if (entry.stroke === 'slope') sheet.line('slope', { x: box.left, y: box.bottom }, { x: box.right, y: box.top });
+    if (entry.stroke === 'ridge') sheet.line('slope', { x: middle, y: box.bottom }, { x: middle, y: box.top });
+    if (entry.stroke === 'ledge') sheet.line('ledge', { x: box.left, y: box.top }, { x: box.right, y: box.top });
+    if (entry.stroke === 'change') sheet.line('change', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
+    if (entry.stroke === 'upper') sheet.line('hidden', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
+    if (entry.stroke === 'chord') sheet.line('chord', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'skew') sheet.line('hidden', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'axis') sheet.line('node', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
     if (entry.stroke === 'hidden') sheet.rect('hidden', box, { fill: TINT.paper });

@@ -30,7 +30,7 @@ export interface PolygonStyle {
 /** Text sizes on paper [mm em]. The smallest is 6 pt. */
 export const TEXT_MM = { tiny: 2.12, small: 2.4, body: 2.7, head: 3.6, mark: 4.6 } as const;
 /** Spacing of hatch strokes on paper [mm]. */
-const HATCH_MM: Readonly<Record<HatchPattern, number>> = { rising: 1.5, crossed: 1.6, level: 1.2, upright: 1.2, dotted: 1.4 };
+const HATCH_MM: Readonly<Record<HatchPattern, number>> = { rising: 1.5, falling: 1.5, crossed: 1.6, level: 1.2, broken: 1.5, upright: 1.2, dotted: 1.4 };
 const TICK_MM = 1.6;
 // oxlint-disable-next-line no-control-regex
 const CONTROL = /[\u0000-\u001f\u007f\u2028\u2029]+/g;
