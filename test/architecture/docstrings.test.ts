@@ -5,7 +5,11 @@ import ts from 'typescript';
 
 const ROOT = 'src/domain/engineering';
 const TAGS = ['equation', 'param', 'returns', 'valid', 'source', 'example'];
-const UNITS = ['1', '-', 'psf', 'kg/m3', 'm/h', '°C', 'mm', 'pcf', 'ft', 'ft/h', 'in', '°F', 'deg', 'kPa', 'm', 'kN', 'kN/m', 'lb', 'lb/ft', 'mph', 'm/s', 'km/h', 'h', 'm2', 'm3', 'ft2', 'ft3', 'kg', 'lb/ft2/h', 'kg/m2/h', 'psi', 'kN/m3', 'm3/h', 'yd3', 'yd3/h'];
+const UNITS = [
+  '1', '-', 'psf', 'kg/m3', 'm/h', '°C', 'mm', 'pcf', 'ft', 'ft/h', 'in', '°F', 'deg', 'kPa', 'm', 'kN', 'kN/m', 'lb', 'lb/ft',
+  'mph', 'm/s', 'km/h', 'h', 'm2', 'm3', 'ft2', 'ft3', 'kg', 'lb/ft2/h', 'kg/m2/h', 'psi', 'kN/m3', 'm3/h', 'yd3', 'yd3/h',
+  'nm', 'ksi', 'MPa', 'in2', 'mm2', 'in3', 'psf/ft', 'ft·lb', 'ft·lb/ft', 'in·lb',
+];
 
 interface Tag {
   readonly name: string;

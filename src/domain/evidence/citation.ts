@@ -18,6 +18,23 @@ export const SOURCE_TITLES = {
   'pipe-fittings-thrust-table': 'Thrust of pipe fittings at 100 psi',
   'en5151-forms': 'Design Forms for a Concrete Wall, subcourse EN5151',
   'steel-wire-gauges': 'Diameters of steel wire by Washburn & Moen gauge',
+  'irc-2018': 'International Residential Code, 2018',
+  'irc-2021': 'International Residential Code, 2021',
+  'ibc-2018': 'International Building Code, 2018',
+  'obc-2024': 'Ontario Building Code, 2024',
+  'aci-318-14': 'ACI 318-14, Building Code Requirements for Structural Concrete',
+  'aci-318-19': 'ACI 318-19, Building Code Requirements for Structural Concrete',
+  'bs-8666-2005': 'BS 8666:2005, Scheduling, dimensioning, bending and cutting of steel reinforcement for concrete',
+  'astm-a615': 'ASTM A615, Deformed and Plain Carbon-Steel Bars for Concrete Reinforcement',
+  'csa-g30-18': 'CSA G30.18, Carbon Steel Bars for Concrete Reinforcement',
+  'pci-handbook': 'PCI Design Handbook, Design Aid 15.4.4',
+  'class-b-lap-chart': 'Class B lap splices, field chart',
+  'retaining-wall-sheet': 'Retaining wall calculation sheet',
+  'navfac-dm-2-8': 'Blast Resistant Structures, Design Manual 2.08',
+  'one-way-slab-example': 'One-way slab, worked example',
+  'floodproofing-manual': 'Floodproofing manual, figure 11.6',
+  'irc-web-copies': 'Transcriptions of the residential code on public web pages',
+  'bar-shape-charts': 'Shape codes and minimum radii, charts on public web pages',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type SourceKey = keyof typeof SOURCE_TITLES;
