@@ -9,6 +9,7 @@ import { toFeet, toMm } from '../quantity/length.js';
 import type { CheckReport } from './check-report.js';
 import type { Core, FormRange } from '../range/range.js';
 import type { FreshConcreteWall } from '../engineering/aci-347-04/fresh-concrete-wall.js';
+import { coresOfWall } from '../takeoff/index.js';
 import type { LaidStorey } from '../takeoff/laid.js';
 import type { Pour } from '../schedule/schedule.js';
 
@@ -31,7 +32,7 @@ export function checkFormPressure(storeys: readonly LaidStorey[], pour: Pour | n
 }
 
 function coresOf(storey: LaidStorey): readonly Core[] {
-  return [...new Map(storey.walls.map(({ core }) => [core.code, core])).values()];
+  return [...new Map(storey.walls.flatMap(coresOfWall).map((core) => [core.code, core])).values()];
 }
 
 function report(storey: LaidStorey, core: Core, pour: Pour | null, range: FormRange): CheckReport {

@@ -6,5 +6,8 @@ export function coreOfCourse(wall: Pick<LaidWall, 'core' | 'coreChanges'>, cours
   return wall.coreChanges.findLast((change) => course >= change.course)?.core ?? wall.core;
 }
 
+/** Every core of a wall, from its foot up. */
+export const coresOfWall = (wall: Pick<LaidWall, 'core' | 'coreChanges'>): readonly Core[] => [wall.core, ...wall.coreChanges.map(({ core }) => core)];
+
 /** Whether a course stands above the stack, under the slope of a gable. */
 export const isGableCourse = (wall: Pick<LaidWall, 'stack'>, course: number): boolean => course > wall.stack.courses;

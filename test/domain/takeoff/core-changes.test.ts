@@ -121,6 +121,14 @@ describe('a closed ring of 20 ft, 10 in below and 8 in above 64 in', () => {
   });
 });
 
+describe('the pour on a wall of two cores', () => {
+  test('each core is checked for the whole height of the fresh concrete', () => {
+    const pour = { riseMPerH: 0.9144, concreteC: 20, unitWeightKgPerM3: 2402.77, cement: 'I', slumpMm: 150 };
+    const { checks } = measure({ ...changed(FREE, [{ wall: 'S', at: 64, core: '6' }]), pour }, RANGE);
+    expect(checks.map(({ core, results }) => [core, results.heightMm])).toEqual([['10', 2438.4], ['6', 2438.4]]);
+  });
+});
+
 describe('where a person decides', () => {
   test('off a course line: a hold, laid at the nearest one', () => {
     const { findings, laid } = takeOff(changed(FREE, [{ wall: 'S', at: 60, core: '8' }]), RANGE);
