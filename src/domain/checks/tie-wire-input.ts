@@ -1,5 +1,6 @@
 import { inSi } from '../quantity/quantity.js';
 import { isPrintedGauge, WIRE_GAUGES, wireBreakingLoad } from '../engineering/en5151-forms/wire-breaking-load.js';
+import { readNumberField } from './number-field.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { workedStep } from './worked-step.js';
 import type { CalculatorInput } from './calculator-input.js';
@@ -26,9 +27,9 @@ export function readTieWire(input: CalculatorInput, fields: Readonly<Record<stri
   }
   const written = String(fields['wireGauge']).trim();
   const gauge = WIRE_GAUGES.includes(written) ? written : input.refuse('wireGauge', `a steel wire gauge, one of ${WIRE_GAUGES.join(', ')}`);
-  const strands = input.orElse('strands', () => readNumber(input, fields, 'strands', 1, 12, true), 2, 'strands: 2');
+  const strands = input.orElse('strands', () => readNumberField(input, fields, 'strands', { from: 1, to: 12, whole: true }), 2, 'strands: 2');
   const words = `safetyFactor: ${ASSUMED_FACTOR} on the breaking load, from memory`;
-  const safetyFactor = input.orElse('safetyFactor', () => readNumber(input, fields, 'safetyFactor', 1, 20, false), ASSUMED_FACTOR, words);
+  const safetyFactor = input.orElse('safetyFactor', () => readNumberField(input, fields, 'safetyFactor', { from: 1, to: 20 }), ASSUMED_FACTOR, words);
   if (gauge === undefined || strands === undefined || safetyFactor === undefined) return undefined;
   return { gauge, strands, safetyFactor };
 }
@@ -59,17 +60,3 @@ export function tieWireAnswer(
 
 /** A quotient this little over a whole number is that number: what is left of a conversion. */
 const WHOLE = 1e-9;
-
-function readNumber(
-  input: CalculatorInput,
-  fields: Readonly<Record<string, unknown>>,
-  name: string,
-  from: number,
-  to: number,
-  whole: boolean,
-): number | undefined {
-  const written = fields[name];
-  const value = typeof written === 'string' && /^\d{1,4}(\.\d{1,6})?$/.test(written.trim()) ? Number(written) : written;
-  if (typeof value === 'number' && value >= from && value <= to && (!whole || Number.isInteger(value))) return value;
-  return input.refuse(name, `a ${whole ? 'whole ' : ''}number from ${from} to ${to}`);
-}

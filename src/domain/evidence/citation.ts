@@ -35,6 +35,20 @@ export const SOURCE_TITLES = {
   'floodproofing-manual': 'Floodproofing manual, figure 11.6',
   'irc-web-copies': 'Transcriptions of the residential code on public web pages',
   'bar-shape-charts': 'Shape codes and minimum radii, charts on public web pages',
+  'asce-7-05': 'ASCE 7-05, Minimum Design Loads for Buildings and Other Structures',
+  'asce-7-10': 'ASCE 7-10, Minimum Design Loads for Buildings and Other Structures',
+  'asce-7-16': 'ASCE 7-16, Minimum Design Loads for Buildings and Other Structures',
+  'asce-7-22': 'ASCE 7-22, Minimum Design Loads for Buildings and Other Structures',
+  'asce-37-14': 'ASCE 37-14, Design Loads on Structures during Construction',
+  'wind-wall-sheet': 'Calculation sheet of wind on a solid freestanding wall after ASCE 7-05',
+  'permit-wind-sheet': 'Permit calculations, identification 19-00780',
+  'wind-sign-sheet': 'Calculation sheet of wind on a solid sign',
+  'public-code-listing': 'Public listing of the velocity pressure exposure coefficient',
+  'tilt-up-bracing-guideline': 'Guideline for temporary wind bracing of concrete panels, article',
+  'hanna-formwork': 'Concrete Formwork Systems',
+  'formwork-problem-set-5': 'Formwork, problem set 5',
+  'nds-2018': 'National Design Specification for Wood Construction',
+  'nds-column-page': 'Column stability after NDS 2018 §3.7, calculation page',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type SourceKey = keyof typeof SOURCE_TITLES;

@@ -58,4 +58,22 @@ export class ChecksController {
   uplift(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
     return this.service.calculate(actor, 'uplift', body);
   }
+
+  @Post('wind')
+  @Answers(CalculatorAnswer, { summary: 'Wind on a wall of forms before its structure holds it', permission: 'check.run' })
+  wind(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'wind', body);
+  }
+
+  @Post('brace')
+  @Answers(CalculatorAnswer, { summary: 'Forces of raking braces along a wall', permission: 'check.run' })
+  brace(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'brace', body);
+  }
+
+  @Post('timber-column')
+  @Answers(CalculatorAnswer, { summary: 'Compression a wood brace or shore takes before it buckles', permission: 'check.run' })
+  timberColumn(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'timber-column', body);
+  }
 }

@@ -1,13 +1,16 @@
 import { Injectable } from '@nestjs/common';
 import type { Calculator } from '../../domain/checks/calculator-answer.js';
 import { bendThrustCalculator } from '../../domain/checks/bend-thrust-calculator.js';
+import { braceCalculator } from '../../domain/checks/brace-calculator.js';
 import { cutStockCalculator } from '../../domain/checks/cut-stock-calculator.js';
 import { formPressureCalculator } from '../../domain/checks/form-pressure-calculator.js';
 import { heightStackCalculator } from '../../domain/checks/height-stack-calculator.js';
 import { hoopTensionCalculator } from '../../domain/checks/hoop-tension-calculator.js';
 import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.js';
 import { teeCalculator } from '../../domain/checks/tee-calculator.js';
+import { timberColumnCalculator } from '../../domain/checks/timber-column-calculator.js';
 import { upliftCalculator } from '../../domain/checks/uplift-calculator.js';
+import { windCalculator } from '../../domain/checks/wind-calculator.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import { permit } from '../people/permissions.js';
@@ -16,13 +19,16 @@ import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
 
 export const CALCULATORS = {
   'bend-thrust': bendThrustCalculator,
+  brace: braceCalculator,
   'cut-stock': cutStockCalculator,
   'form-pressure': formPressureCalculator,
   'height-stack': heightStackCalculator,
   'hoop-tension': hoopTensionCalculator,
   'rise-limit': riseLimitCalculator,
   tee: teeCalculator,
+  'timber-column': timberColumnCalculator,
   uplift: upliftCalculator,
+  wind: windCalculator,
 } as const satisfies Record<string, Calculator>;
 
 export type CalculatorName = keyof typeof CALCULATORS;
