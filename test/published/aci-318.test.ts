@@ -29,10 +29,18 @@ const ASKED: Readonly<Record<string, (inputs: Inputs) => number>> = {
   generalLapB: (i) => tensionLap(general(i), 'B'),
 };
 
-describe('strength of sections', () => itIsAsPublished(publishedRows('aci-318/flexure-and-shear'), ASKED));
-describe('development lengths of the design aid', () => itIsAsPublished(publishedRows('aci-318/development'), ASKED));
-describe('laps of the chart and of the sheet', () => itIsAsPublished(publishedRows('aci-318/laps'), ASKED));
-describe('laps worked from the formula', () => itIsAsPublished(publishedRows('aci-318/laps-regression'), ASKED));
+describe('strength of sections', () => {
+  itIsAsPublished(publishedRows('aci-318/flexure-and-shear'), ASKED);
+});
+describe('development lengths of the design aid', () => {
+  itIsAsPublished(publishedRows('aci-318/development'), ASKED);
+});
+describe('laps of the chart and of the sheet', () => {
+  itIsAsPublished(publishedRows('aci-318/laps'), ASKED);
+});
+describe('laps worked from the formula', () => {
+  itIsAsPublished(publishedRows('aci-318/laps-regression'), ASKED);
+});
 
 /** Nominal bars, read in a transcription of the standard's table: area and perimeter are those of the printed diameter. */
 describe('nominal bars', () => {
