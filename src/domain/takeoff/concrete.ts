@@ -1,4 +1,5 @@
-import type { FormRange } from '../range/range.js';
+import { gridCoreThickness } from '../engineering/irc-2018/grid-core-thickness.js';
+import type { Core, FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import { userStation, type AxisWall } from './axes.js';
@@ -51,6 +52,16 @@ function bandsOf(wall: AxisWall, height: Nm, context: RunContext): { bottom: Nm;
   return sorted.slice(1).map((top, index) => ({ bottom: sorted[index]!, top }));
 }
 
+/**
+ * Concrete behind a face: the width of a flat core, what a grid core of that nominal width holds evened out. A grid core the table does not
+ * list counts full, and is a hold.
+ *
+ * @source statement of the project's decision 5; grid cores irc-2018 Table R608.3
+ */
+export function concreteDepth({ family, width }: Core): Nm {
+  return family === 'flat' ? width : (gridCoreThickness(family, width) ?? width);
+}
+
 const overlap = (from: Nm, to: Nm, low: Nm, high: Nm): bigint => BigInt(Math.max(0, Math.min(to, high) - Math.max(from, low)));
 
 /**
@@ -59,7 +70,7 @@ const overlap = (from: Nm, to: Nm, low: Nm, high: Nm): bigint => BigInt(Math.max
  * A mitre gives one face what it takes from the other, so a wall between two corners has axis length × core. A free end is closed
  * inside the form and loses the closure's thickness; a branch begins at the through wall's core. A radius wall is a true arc, cut
  * where its core faces meet those of its neighbour. An opening takes only what is there.
- * Webs and bars are not deducted.
+ * Webs and bars are not deducted. A grid core holds less than its width (`concreteDepth`).
  *
  * @param openings in the user's own direction, as they are laid
  *
@@ -87,8 +98,9 @@ export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], c
     faceNm2 += above.faceNm2;
     openingNm2 += above.openingNm2;
   }
-  const core = BigInt(wall.core.width);
-  return { faceNm2: faceNm2 + curvedNm3 / core, openingNm2, concreteNm3: (faceNm2 - openingNm2) * core + curvedNm3 };
+  const width = BigInt(wall.core.width);
+  const depth = BigInt(concreteDepth(wall.core));
+  return { faceNm2: faceNm2 + curvedNm3 / width, openingNm2, concreteNm3: (faceNm2 - openingNm2) * depth + (curvedNm3 * depth) / width };
 }
 
 /** A cubic yard is 0.9144³ m³ exactly. */

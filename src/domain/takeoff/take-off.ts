@@ -1,4 +1,5 @@
 import { finding, type Finding } from '../evidence/finding.js';
+import { gridCoreThickness } from '../engineering/irc-2018/grid-core-thickness.js';
 import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { Opening, Schedule, Storey } from '../schedule/schedule.js';
@@ -140,8 +141,10 @@ const rowOf = (found: Finding, rows: ReadonlyMap<string, number>): number => (fo
 
 /** What the schedule asks for and the take-off does not lay: a person decides, nothing is left out in silence. */
 function notLaid(schedule: Schedule, range: FormRange): Finding[] {
-  const grids = [...range.cores.values()].flatMap(({ code, family }) => {
-    const wall = family === 'flat' ? undefined : schedule.walls.find((candidate) => candidate.core === code);
+  const grids = [...range.cores.values()].flatMap(({ code, family, width }) => {
+    if (family === 'flat' || gridCoreThickness(family, width) !== null) return [];
+    const changed = schedule.features.find((feature) => feature.kind === 'core-change' && feature.core === code);
+    const wall = schedule.walls.find((candidate) => candidate.core === code || candidate.mark === changed?.wall);
     return wall ? [finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'concrete of a grid core', core: code }, source: 'take-off' })] : [];
   });
   return grids;
