@@ -24,7 +24,7 @@ export function timberSection(written: unknown): TimberSection | null {
   const lengths = sides.flatMap((side) => (side.ok ? [side.value] : []));
   const [b, d] = lengths;
   if (b === undefined || d === undefined || Math.min(b, d) <= 0 || Math.max(b, d) > inches(LARGEST_IN)) return null;
-  return { sides: [b, d], si: /m$/.test(unit) };
+  return { sides: [b, d], si: unit.endsWith('m') };
 }
 
 function nominal(first: number, second: number): TimberSection | null {

@@ -49,6 +49,16 @@ export const SOURCE_TITLES = {
   'formwork-problem-set-5': 'Formwork, problem set 5',
   'nds-2018': 'National Design Specification for Wood Construction',
   'nds-column-page': 'Column stability after NDS 2018 §3.7, calculation page',
+  'uno-1998': 'Plastic Shrinkage Cracking and Evaporation Formulas, ACI Materials Journal 95-M34',
+  'evaporation-pages': 'Pages that print the evaporation formula of Uno',
+  'evaporation-meter-note': 'Evaporation Rate Calculation, support note',
+  'evaporation-question-page': 'How do you calculate the evaporation rate of concrete?',
+  'hover-2020': 'Evaporation of bleed water, ACI SP-338 (abstract)',
+  'aci-305r': 'ACI 305R-91, Hot Weather Concreting',
+  'silica-fume-slide': 'Slide on plastic shrinkage of silica fume concrete',
+  'hot-concrete-lecture': 'Lecture notes on concreting in hot and cold weather',
+  'ice-and-mix-blog': 'Temperature of concrete with ice, worked example',
+  'ice-study-2017': 'Wasit Journal of Engineering Sciences 5(2), abstract on the ice equation',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type SourceKey = keyof typeof SOURCE_TITLES;

@@ -76,4 +76,16 @@ export class ChecksController {
   timberColumn(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
     return this.service.calculate(actor, 'timber-column', body);
   }
+
+  @Post('evaporation')
+  @Answers(CalculatorAnswer, { summary: 'Rate at which water evaporates from fresh concrete', permission: 'check.run' })
+  evaporation(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'evaporation', body);
+  }
+
+  @Post('concrete-temperature')
+  @Answers(CalculatorAnswer, { summary: 'Temperature of fresh concrete from what goes into it', permission: 'check.run' })
+  concreteTemperature(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'concrete-temperature', body);
+  }
 }

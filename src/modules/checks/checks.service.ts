@@ -2,7 +2,9 @@ import { Injectable } from '@nestjs/common';
 import type { Calculator } from '../../domain/checks/calculator-answer.js';
 import { bendThrustCalculator } from '../../domain/checks/bend-thrust-calculator.js';
 import { braceCalculator } from '../../domain/checks/brace-calculator.js';
+import { concreteTemperatureCalculator } from '../../domain/checks/concrete-temperature-calculator.js';
 import { cutStockCalculator } from '../../domain/checks/cut-stock-calculator.js';
+import { evaporationCalculator } from '../../domain/checks/evaporation-calculator.js';
 import { formPressureCalculator } from '../../domain/checks/form-pressure-calculator.js';
 import { heightStackCalculator } from '../../domain/checks/height-stack-calculator.js';
 import { hoopTensionCalculator } from '../../domain/checks/hoop-tension-calculator.js';
@@ -20,7 +22,9 @@ import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
 export const CALCULATORS = {
   'bend-thrust': bendThrustCalculator,
   brace: braceCalculator,
+  'concrete-temperature': concreteTemperatureCalculator,
   'cut-stock': cutStockCalculator,
+  evaporation: evaporationCalculator,
   'form-pressure': formPressureCalculator,
   'height-stack': heightStackCalculator,
   'hoop-tension': hoopTensionCalculator,
