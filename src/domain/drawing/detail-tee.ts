@@ -1,13 +1,14 @@
-import { add, dot, scale, subtract } from '../geometry/vector.js';
+import { add, scale } from '../geometry/vector.js';
 import { lengthLabel } from './length-label.js';
 import { drawArrow } from './detail-view.js';
 import type { DetailFrame } from './detail-view.js';
-import { directionOf, planWalls } from './plan-wall.js';
+import { planWalls } from './plan-wall.js';
 import type { PlanWall } from './plan-wall.js';
 import { readingAngle } from './plan-frame.js';
 import type { Vector } from '../geometry/vector.js';
 import type { DrawingPoint } from './shapes.js';
 import { TEXT_MM } from './sheet.js';
+import { stationAt } from './wall-curve.js';
 
 const ROWS_MM = [7, 13] as const;
 const TEXT_OFF_LINE_MM = 1.7;
@@ -73,5 +74,4 @@ function dimensionRow(
 }
 
 /** Station of the junction along a wall's axis [nm]. */
-export const stationOf = (wall: PlanWall['wall'], point: Vector): number =>
-  dot(subtract(point, wall.axisFrom), directionOf(wall));
+export const stationOf = (wall: PlanWall['wall'], point: Vector): number => stationAt(wall, point);

@@ -9,11 +9,10 @@ import type { DetailView, Leg } from './detail-legs.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import { lookOf } from './piece-look.js';
-import { readingAngle } from './plan-frame.js';
+import { outlinePoints, readingAngle } from './plan-frame.js';
 import { stretch } from './plan-wall.js';
-import type { PlanWall } from './plan-wall.js';
-import type { Quad } from './obstacles.js';
-import type { DrawingPoint } from './shapes.js';
+import type { PlanPoint, PlanWall } from './plan-wall.js';
+import type { DrawingPoint, OutlinePoint } from './shapes.js';
 import { TEXT_MM } from './sheet.js';
 import type { Sheet } from './sheet.js';
 
@@ -57,7 +56,7 @@ export function drawView(frame: DetailFrame, view: DetailView): void {
   }
 }
 
-const points = (frame: DetailFrame, quad: Quad): DrawingPoint[] => quad.map(frame.toSheet);
+const points = (frame: DetailFrame, outline: readonly PlanPoint[]): OutlinePoint[] => outlinePoints(frame, outline);
 
 function drawStub(frame: DetailFrame, wall: PlanWall): void {
   const branch = wall.wall.mark === frame.junction.tee?.branch;
@@ -66,8 +65,8 @@ function drawStub(frame: DetailFrame, wall: PlanWall): void {
     frame.sheet.polygon('piece', points(frame, panel), { fill: TINT.foam });
   const [a, b, c, d] = points(frame, wall.core);
   if (!branch || !a || !b || !c || !d) return;
-  frame.sheet.line('piece', a, b);
-  frame.sheet.line('piece', c, d);
+  frame.sheet.edge('piece', a, b);
+  frame.sheet.edge('piece', c, d);
 }
 
 function drawLeg(frame: DetailFrame, wall: PlanWall, leg: Leg | undefined): void {

@@ -1,9 +1,9 @@
-import { add, dot, scale, subtract } from '../geometry/vector.js';
 import type { Vector } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
 import type { Junction, LaidStorey, LaidWall } from '../takeoff/laid.js';
-import { directionOf, planWalls } from './plan-wall.js';
+import { planWalls } from './plan-wall.js';
 import type { PlanWall } from './plan-wall.js';
+import { intoEnd, pointAt, stationAt } from './wall-curve.js';
 
 /** The walls of a junction cut off a given way from it, in their true place; the other ends are square. */
 export function stubs(junction: Junction, storey: LaidStorey, reach: (wall: LaidWall) => Nm): PlanWall[] {
@@ -17,23 +17,22 @@ export function stubs(junction: Junction, storey: LaidStorey, reach: (wall: Laid
 function stub(wall: LaidWall, junction: Junction, reach: Nm): LaidWall {
   if (junction.tee?.through === wall.mark && wall.startJunction !== junction.id && wall.endJunction !== junction.id)
     return throughStub(wall, junction.at, reach);
-  const along = directionOf(wall);
   const atStart = wall.startJunction === junction.id;
   const length = Math.min(reach, wall.length);
+  const cut = { ...wall, length, openings: [] };
   return atStart
-    ? { ...wall, length, axisTo: add(wall.axisFrom, scale(along, length)), endJunction: '', openings: [] }
-    : { ...wall, length, axisFrom: add(wall.axisTo, scale(along, -length)), startJunction: '', openings: [] };
+    ? { ...cut, axisTo: pointAt(wall, length, 0), endJunction: '' }
+    : { ...cut, axisFrom: pointAt(wall, wall.length - length, 0), startJunction: '' };
 }
 
 function throughStub(wall: LaidWall, at: Vector, reach: Nm): LaidWall {
-  const along = directionOf(wall);
-  const station = dot(subtract(at, wall.axisFrom), along);
+  const station = stationAt(wall, at);
   const [from, to] = [Math.max(0, station - reach), Math.min(wall.length, station + reach)];
   return {
     ...wall,
     length: Math.round(to - from),
-    axisFrom: add(wall.axisFrom, scale(along, from)),
-    axisTo: add(wall.axisFrom, scale(along, to)),
+    axisFrom: pointAt(wall, from, 0),
+    axisTo: pointAt(wall, to, 0),
     startJunction: '',
     endJunction: '',
     openings: [],
@@ -42,6 +41,5 @@ function throughStub(wall: LaidWall, at: Vector, reach: Nm): LaidWall {
 
 /** Unit vector from the junction into a wall; along it where the junction stands in its middle. */
 export function intoWall(wall: LaidWall, junction: Junction): Vector {
-  const along = directionOf(wall);
-  return wall.endJunction === junction.id ? scale(along, -1) : along;
+  return intoEnd(wall, wall.endJunction === junction.id ? 'end' : 'start');
 }

@@ -1,11 +1,12 @@
 import type { Vector } from '../geometry/vector.js';
+import { arcOf } from './arc-shape.js';
 import { dimensionStrokes } from './dimension-strokes.js';
-import { decimal, lengthMm, place, spot } from './dxf-groups.js';
+import { decimal, fine, lengthMm, place, spot } from './dxf-groups.js';
 import type { Group, Handles } from './dxf-groups.js';
 import { DIMENSION_LAYER, dxfLayer } from './dxf-layers.js';
 import { dxfData, dxfText } from './dxf-text.js';
 import { hatchStrokes } from './hatch-lines.js';
-import type { DrawingPoint, PolygonShape, Shape, TextShape } from './shapes.js';
+import type { ArcShape, DrawingPoint, OutlinePoint, PolygonShape, Shape, TextShape } from './shapes.js';
 import { CAP_HEIGHT, textWidth } from './text-width.js';
 
 /** Under this name the file says of an outline what it stands for. */
@@ -28,6 +29,8 @@ export function shapeEntities(writer: EntityWriter, shape: Shape): Group[] {
   switch (shape.kind) {
     case 'line':
       return lineEntity(writer, layer, shape.from, shape.to);
+    case 'arc':
+      return arcEntity(writer, layer, shape);
     case 'polyline':
       return polylineEntity(writer, layer, shape.points, false);
     case 'polygon':
@@ -71,12 +74,27 @@ const lineEntity = (writer: EntityWriter, layer: string, from: DrawingPoint, to:
   ...spot(to, 1),
 ];
 
-const polylineEntity = (writer: EntityWriter, layer: string, points: readonly DrawingPoint[], closed: boolean): Group[] => [
+const polylineEntity = (writer: EntityWriter, layer: string, points: readonly OutlinePoint[], closed: boolean): Group[] => [
   ...head(writer, 'LWPOLYLINE', layer, 'AcDbPolyline'),
   [90, String(points.length)],
   [70, closed ? '1' : '0'],
-  ...points.flatMap((point) => place(point)),
+  ...points.flatMap((point): Group[] => [...place(point), ...(point.bulge === undefined ? [] : [[42, fine(point.bulge)] as const])]),
 ];
+
+/** The format's arcs run counter-clockwise, from a first angle to a second [deg]. */
+function arcEntity(writer: EntityWriter, layer: string, { from, to, bulge }: ArcShape): Group[] {
+  const { centre, radius, start, sweep } = arcOf(from, to, bulge);
+  const [first, last] = (sweep > 0 ? [start, start + sweep] : [start + sweep, start]) as [number, number];
+  const degrees = (angle: number): string => fine((((angle * 180) / Math.PI) % 360 + 360) % 360);
+  return [
+    ...head(writer, 'ARC', layer, 'AcDbCircle'),
+    ...spot(centre),
+    [40, lengthMm(radius)],
+    [100, 'AcDbArc'],
+    [50, degrees(first)],
+    [51, degrees(last)],
+  ];
+}
 
 const subjectData = ({ subject }: PolygonShape): Group[] =>
   subject === null

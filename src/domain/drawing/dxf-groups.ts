@@ -7,9 +7,12 @@ export type Group = readonly [code: number, value: string];
 const DECIMALS = 9;
 const ZEROS = /\.?0+$/;
 
+/** An angle or a bulge: a long radius makes a length of its last decimals. */
+export const fine = (value: number): string => decimal(value, 15);
+
 /** A number in fixed point: no exponent, no trailing zeros, no negative zero. */
-export function decimal(value: number): string {
-  const text = value.toFixed(DECIMALS).replace(ZEROS, '');
+export function decimal(value: number, decimals = DECIMALS): string {
+  const text = value.toFixed(decimals).replace(ZEROS, '');
   return text === '-0' || text === '' ? '0' : text;
 }
 

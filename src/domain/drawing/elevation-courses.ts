@@ -5,7 +5,7 @@ import { TINT } from './ink.js';
 import { pieceHint, pieceLook } from './piece-look.js';
 import type { DrawingPoint } from './shapes.js';
 import { corners } from './sheet.js';
-import { pieceOutline } from './slope-outline.js';
+import { isSloped, pieceOutline } from './slope-outline.js';
 
 /** Courses and strips of the wall, every piece once in its true place. */
 export function drawCourses(frame: ElevationFrame, ends: readonly WallEnd[]): void {
@@ -35,7 +35,7 @@ function drawPiece(frame: ElevationFrame, course: LaidCourse, piece: Piece): voi
 
 /** On the sheet, from the lower left; a level piece keeps the order of a box whichever way the wall is seen. */
 function faceOutline(frame: ElevationFrame, course: LaidCourse, piece: Piece): DrawingPoint[] {
-  if (piece.slope === null) return corners(rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height));
+  if (!isSloped(frame.wall, course, piece)) return corners(rangeBox(frame, piece.from, piece.to, course.bottom, course.bottom + course.height));
   return pieceOutline(frame.wall, course, piece).map(({ at, height }) => ({ x: frame.x(at), y: frame.y(height) }));
 }
 
@@ -49,8 +49,8 @@ function drawReturn(frame: ElevationFrame, course: LaidCourse, end: WallEnd): vo
   const face = returnOf(frame, course, end);
   if (face <= 0) return;
   const [from, to] = atStart ? [outermost.from - face, outermost.from] : [outermost.to, outermost.to + face];
-  const box = rangeBox(frame, from, to, course.bottom, course.bottom + course.height);
-  frame.sheet.rect('piece', box, { fill: pieceLook(outermost, frame.range).fill, subject: null, hint: null });
+  const outline = faceOutline(frame, course, { ...outermost, from, to });
+  frame.sheet.polygon('piece', outline, { fill: pieceLook(outermost, frame.range).fill, subject: null, hint: null });
 }
 
 /** End closures stand inside the forms: drawn over them with a dashed edge. */

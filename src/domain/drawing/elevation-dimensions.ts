@@ -1,11 +1,14 @@
 import type { Nm } from '../quantity/length.js';
+import type { Junction } from '../takeoff/laid.js';
 import { dimensionRow } from './dimension-row.js';
 import type { RowPart } from './dimension-row.js';
 import { teesOn } from './elevation-branches.js';
 import { unmarkedOpenings } from './elevation-openings.js';
+import { isAt } from './elevation-frame.js';
 import type { ElevationFrame, WallEnd, WallReach } from './elevation-frame.js';
 import { SLOPE_ROOM_MM, dimensionSlopes } from './elevation-slopes.js';
 import { LEVEL_TEXT_MM } from './elevation-stack.js';
+import { measureOf } from './arc-measure.js';
 import { tierLabels } from './label-tiers.js';
 import type { PlacedLabel } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
@@ -16,7 +19,7 @@ import { fitText } from './text-width.js';
 const FIRST_ROW_MM = 5.8;
 const TOP_GAP_MM = 4.2;
 const TOP_TIER_MM = 3.4;
-const LONGEST_LABEL_MM = 60;
+const LONGEST_LABEL_MM = 72;
 
 /**
  * Rows under the wall: openings and cut-outs of tees along the dimension line, the dimension line itself, the axis from node to node.
@@ -26,8 +29,8 @@ const LONGEST_LABEL_MM = 60;
 export function drawLengths(frame: ElevationFrame): Nm {
   const { wall, sheet, units } = frame;
   const measured = frame.y(0);
-  const start = -wall.startOffset;
-  const end = wall.dimensionLength - wall.startOffset;
+  const measure = measureOf(wall, frame.storey);
+  const { start, end } = measure;
   let line = measured - sheet.mm(FIRST_ROW_MM);
   const jambs = wall.openings
     .flatMap((opening) => [opening.from, opening.to])
@@ -37,7 +40,7 @@ export function drawLengths(frame: ElevationFrame): Nm {
     const stations = [start, ...jambs, end];
     const parts = stations
       .slice(1)
-      .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(to - (stations[i] as Nm), units)]));
+      .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(measure.of(to - (stations[i] as Nm)), units)]));
     line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
   }
   for (const cuts of cutRows(teesOn(frame).map(({ tee }) => tee))) {
@@ -50,8 +53,8 @@ export function drawLengths(frame: ElevationFrame): Nm {
     const parts = [part(frame, start, peak, texts(peak - start)), part(frame, peak, end, texts(end - peak))];
     line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
   }
-  const same = wall.startOffset === 0 && wall.dimensionLength === wall.length;
-  const over = lengthLabel(wall.dimensionLength, units);
+  const same = measure.along === 'axis' || (wall.startOffset === 0 && wall.dimensionLength === wall.length);
+  const over = lengthLabel(measure.length, units);
   line = dimensionRow(
     sheet,
     [part(frame, start, end, [`${over} ${same ? 'along the axis' : 'along the dimension line'}`, over])],
@@ -182,7 +185,17 @@ function endText(frame: ElevationFrame, end: WallEnd): string {
     crossing: 'crossing',
     unsettled: 'unsettled',
   }[junction.kind];
-  return `${which} ${junction.id}: ${kind}${turn}${others === '' ? '' : `, wall ${others}`}`;
+  return `${which} ${junction.id}: ${kind}${turn}${others === '' ? '' : `, wall ${others}`}${aboveText(frame, junction)}`;
+}
+
+/** `, by advice above 5'-4"` where cores of two widths meet over a corner that has its unit. */
+function aboveText({ wall, storey, units }: ElevationFrame, below: Junction): string {
+  const advised = storey.junctions.find(
+    (junction) => junction.id !== below.id && isAt(junction, below.id) && junction.kind === 'corner' && junction.unit === null,
+  );
+  const first = storey.walls.find(({ mark }) => mark === advised?.walls[0]);
+  const bed = first?.courses.find(({ n }) => n === advised?.courses[0])?.bottom;
+  return below.unit === null || bed === undefined || first === undefined ? '' : `, by advice above ${lengthLabel(first.base + bed - wall.base, units)}`;
 }
 
 /** Of the two angles at a tee the sharp one, to a tenth of a degree. */

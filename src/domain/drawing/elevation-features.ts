@@ -33,7 +33,7 @@ function drawLedges(frame: ElevationFrame): void {
       sheet.line('ledge', { x: frame.x(span.from), y }, { x: frame.x(span.to), y });
       const section = sectionAt(span.from, ledge.projection, course).map(({ at, level }) => ({ x: frame.x(at), y: frame.y(level) }));
       const seen = ledge.face === 'outside';
-      sheet.polygon(seen ? 'piece' : 'hidden', section, { fill: seen ? TINT.concrete : TINT.paper, subject: `ledge:${ledge.course}` });
+      sheet.polygon(seen ? 'piece' : 'hidden', section, { fill: seen ? TINT.ledgeSection : TINT.paper, subject: `ledge:${ledge.course}` });
     }
   }
 }
@@ -102,16 +102,22 @@ export function featureNotes(wall: LaidWall, storey: LaidStorey, units: LengthUn
   return [...ledgeNotes(wall, units), ...taperNotes(wall, units), ...changeNotes({ wall, storey }, units), ...arcNotes(wall, units)];
 }
 
-function ledgeNotes({ ledges, startOffset, length }: LaidWall, units: LengthUnit): string[] {
+function ledgeNotes({ ledges, startOffset, dimensionLength }: LaidWall, units: LengthUnit): string[] {
   const label = (value: Nm): string => lengthLabel(value, units);
   return ledges.map(({ face, bearing, asked, course, projection, spans, mitreStart, mitreEnd }) => {
-    const runs = spans.map(({ from, to }) => `${label(from + startOffset)} to ${label(to + startOffset)}`).join(', ');
+    const place = (at: Nm): string => stationText(at + startOffset, dimensionLength, units);
+    const runs = spans.map(({ from, to }) => `${place(from)} to ${place(to)}`).join(', ');
     const off = asked === bearing ? '' : ` (${label(asked)} asked)`;
     const mitres = [mitreStart ? 'start' : '', mitreEnd ? 'end' : ''].filter((end) => end !== '').join(' and ');
-    const past = spans.some(({ from, to }) => from < 0 || to > length) ? ' (past an end: to the mitre)' : '';
     const mitred = mitres === '' ? '' : `, mitred at ${mitres}`;
-    return `Ledge ${face}: bears at ${label(bearing)}${off}, course ${course}, ${label(projection)} out, forms ${runs} from the start${past}${mitred}`;
+    return `Ledge ${face}: bears at ${label(bearing)}${off}, course ${course}, ${label(projection)} out, forms ${runs}${mitred}`;
   });
+}
+
+/** A station from the start of the dimension line: `5" before the start`, `12'-0"`, `5" past the end`. */
+function stationText(at: Nm, whole: Nm, units: LengthUnit): string {
+  if (at < 0) return `${lengthLabel(-at, units)} before the start`;
+  return at > whole ? `${lengthLabel(at - whole, units)} past the end` : lengthLabel(at, units);
 }
 
 function taperNotes({ taper }: LaidWall, units: LengthUnit): string[] {

@@ -1,10 +1,11 @@
-import { direction, dot, leftNormal, scale, subtract } from '../geometry/vector.js';
+import { dot, leftNormal, scale } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import { coreOfCourse } from '../takeoff/index.js';
 import type { Junction, LaidCourse, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import type { Box, Sheet } from './sheet.js';
+import { directionAt, intoEnd, stationAt } from './wall-curve.js';
 
 /** What every part of an elevation draws into: the wall, and where its stations and levels lie on the sheet. */
 export interface ElevationFrame {
@@ -88,9 +89,8 @@ function endOf(wall: LaidWall, storey: LaidStorey, id: string, node: Nm): WallEn
 
 /** (T/2)·cot φ, signed for the face that is seen (decision 9). */
 function skewOf(wall: LaidWall, through: LaidWall, node: Nm): Nm {
-  const along = direction(subtract(wall.axisTo, wall.axisFrom));
-  const into = node === 0 ? along : scale(along, -1);
-  const normal = leftNormal(direction(subtract(through.axisTo, through.axisFrom)));
+  const into = intoEnd(wall, node === 0 ? 'start' : 'end');
+  const normal = leftNormal(directionAt(through, stationAt(through, node === 0 ? wall.axisFrom : wall.axisTo)));
   const toward = dot(normal, into) >= 0 ? normal : scale(normal, -1);
   const seenOnLeft = (wall.outside === 'left') === (node === 0);
   const lean = dot(leftNormal(into), toward) / dot(into, toward);

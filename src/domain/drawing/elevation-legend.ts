@@ -67,7 +67,7 @@ function featureEntries(wall: LaidWall, storey: LaidStorey): LegendEntry[] {
   return [
     ...(wall.gable === null ? [] : [line('slope: forms sawn along it', 'slope')]),
     ...(wall.ledges.length === 0 ? [] : [line('bearing of a ledge', 'ledge')]),
-    ...(faces.has('outside') ? [sample('section of a ledge on this side', TINT.concrete)] : []),
+    ...(faces.has('outside') ? [sample('section of a ledge on this side', TINT.ledgeSection)] : []),
     ...(faces.has('inside') ? [{ ...sample('section of a ledge on the far side', TINT.paper), stroke: 'hidden' as const }] : []),
     ...(wall.coreChanges.length === 0 ? [] : [line('bed at which the core changes', 'change')]),
     ...(mitred ? [sample('end mitred, no corner unit', MITRE_FILL)] : []),

@@ -1,3 +1,4 @@
+import { measureOf } from './arc-measure.js';
 import type { Nm } from '../quantity/length.js';
 import { lengthLabel } from './length-label.js';
 import type { LaidOpening } from '../takeoff/laid.js';
@@ -43,8 +44,8 @@ export function labelOpenings(frame: ElevationFrame): void {
 export const unmarkedOpenings = (frame: ElevationFrame): readonly LaidOpening[] =>
   frame.wall.openings.filter((opening) => writingOf(frame, opening) === null);
 
-export const sizeOf = (opening: LaidOpening, frame: Pick<ElevationFrame, 'units'>): string =>
-  `${lengthLabel(opening.to - opening.from, frame.units)} × ${lengthLabel(opening.head - opening.sill, frame.units)}`;
+export const sizeOf = (opening: LaidOpening, { wall, storey, units }: Pick<ElevationFrame, 'wall' | 'storey' | 'units'>): string =>
+  `${lengthLabel(measureOf(wall, storey).of(opening.to - opening.from), units)} × ${lengthLabel(opening.head - opening.sill, units)}`;
 
 const holeOf = (frame: ElevationFrame, opening: LaidOpening): Box =>
   rangeBox(frame, opening.formsFrom, opening.formsTo, opening.sill, opening.head);

@@ -9,9 +9,13 @@ import { slopeEnds } from './slope-outline.js';
 /** From the slope to its dimension line, and from that to the middle of its letters [mm of paper]. */
 const LINE_MM = 4.4;
 const TEXT_OFF_MM = 1.7;
+const SIDE_MM = 1;
 /** Places along the slope where its letters may stand, the best first. */
-const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74];
 const CLEAR_MM = 1.2;
+/** Room beside the wall that the dimension of a steep slope takes at its foot [mm of paper]. */
+export const slopeSideMm = ({ gable }: Pick<LaidWall, 'gable'>): number =>
+  Math.max(0, ...(gable?.slopes ?? []).map(({ degrees }) => (LINE_MM + SIDE_MM) * Math.sin((degrees * Math.PI) / 180)));
 /** Height over a slope that its dimension takes [mm of paper]. */
 export const SLOPE_ROOM_MM = LINE_MM + TEXT_OFF_MM + 1.4;
 
@@ -50,9 +54,12 @@ export function dimensionSlopes(frame: ElevationFrame, uprights: readonly Nm[]):
       y: Math.round(point.y + up.y * frame.sheet.mm(mm)),
     });
     const text = slopeText(slope, frame.units);
-    const half = ((frame.sheet.widthOf(text, TEXT_MM.small) / 2) * Math.abs(along.x)) + frame.sheet.mm(CLEAR_MM);
+    const letters = frame.sheet.widthOf(text, TEXT_MM.small) / 2;
+    const half = letters * Math.abs(along.x) + frame.sheet.mm(CLEAR_MM);
     const at = (share: number): { x: number; y: number } => ({ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share });
-    const clear = (share: number): boolean => uprights.every((x) => Math.abs(off(at(share), LINE_MM + TEXT_OFF_MM).x - x) > half);
+    const clear = (share: number): boolean =>
+      Math.min(share, 1 - share) * run > letters &&
+      uprights.every((x) => Math.abs(off(at(share), LINE_MM + TEXT_OFF_MM).x - x) > half);
     const textAt = off(at(SHARES.find(clear) ?? 0.5), LINE_MM + TEXT_OFF_MM);
     const angle = (Math.atan2(along.y * Math.sign(along.x || 1), Math.abs(along.x)) * 180) / Math.PI;
     frame.sheet.dimension(from, to, off(from, LINE_MM), off(to, LINE_MM), text, textAt, Math.round(angle * 1000) / 1000);

@@ -1,6 +1,7 @@
 import type { Nm } from '../quantity/length.js';
 import type { ElevationFrame } from './elevation-frame.js';
 import { featureHeights } from './elevation-features.js';
+import { slopeSideMm } from './elevation-slopes.js';
 import { spreadLevels } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
 import { TEXT_MM } from './sheet.js';
@@ -19,7 +20,7 @@ export const LEVEL_TEXT_MM = 6;
 /** Left of the wall: every course and strip with its height, then the whole stack. */
 export function drawStack(frame: ElevationFrame): void {
   const { sheet, wall, units } = frame;
-  const edge = frame.span.left;
+  const edge = frame.span.left - sheet.mm(slopeSideMm(wall));
   const column = edge - sheet.mm(STACK_LINE_MM);
   const layers = stackLayers(frame);
   const middles = spreadLevels(
@@ -81,7 +82,7 @@ function stackLayers(frame: ElevationFrame): StackLayer[] {
     ...wall.courses.map((course) => ({ ...course, number: course.n as number | null })),
     ...wall.strips.map((strip) => ({ ...strip, number: null })),
   ].sort((a, b) => a.bottom - b.bottom);
-  const joined = wall.courses.some((course) => course.height < sheet.mm(LEAST_COURSE_MM));
+  const joined = wall.courses.some(({ height, top }) => !top && height < sheet.mm(LEAST_COURSE_MM));
   const layers: StackLayer[] = [];
   let run: typeof single = [];
   const close = (): void => {
@@ -104,15 +105,19 @@ function stackLayers(frame: ElevationFrame): StackLayer[] {
   return layers;
 }
 
-/** Right of the wall: levels of base, sills, heads, top of forms and the height asked for. */
-export function drawLevels(frame: ElevationFrame): void {
+/**
+ * Right of the wall: levels of base, sills, heads, top of forms and the height asked for.
+ *
+ * @returns height over which the next thing may stand [nm]
+ */
+export function drawLevels(frame: ElevationFrame): Nm {
   const { sheet } = frame;
   const levels = levelsOf(frame);
   const spread = spreadLevels(
     levels.map(({ level }) => frame.y(level)),
     sheet.mm(LEVEL_GAP_MM),
   );
-  const edge = frame.span.right + sheet.mm(1);
+  const edge = frame.span.right + sheet.mm(1 + slopeSideMm(frame.wall));
   levels.forEach(({ level, text }, i) => {
     const y = frame.y(level);
     const at = spread[i] as Nm;
@@ -124,6 +129,7 @@ export function drawLevels(frame: ElevationFrame): void {
     ]);
     sheet.text({ x: edge + sheet.mm(LEVEL_TEXT_MM), y: at }, text, TEXT_MM.small);
   });
+  return Math.max(0, ...spread) + sheet.mm(LEVEL_GAP_MM);
 }
 
 /** @returns levels above the wall's base, ascending, one label for all that share a level [nm] */

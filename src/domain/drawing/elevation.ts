@@ -2,6 +2,7 @@ import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidOpening, LaidStorey, LaidWall } from '../takeoff/laid.js';
+import { measureOf } from './arc-measure.js';
 import { drawClosures, drawCourses, drawMarks, drawNotches } from './elevation-courses.js';
 import { cutLetters, drawPieceLabels } from './elevation-labels.js';
 import type { CutLetters } from './elevation-labels.js';
@@ -9,7 +10,7 @@ import { drawLengths, drawTopLabels } from './elevation-dimensions.js';
 import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
 import { coreText, drawFeatures, featureHeights, featureNotes } from './elevation-features.js';
-import { drawSlopes, slopeNotes } from './elevation-slopes.js';
+import { drawSlopes, slopeNotes, slopeSideMm } from './elevation-slopes.js';
 import { HEIGHT_COLUMN_MM, drawLevels, drawStack, levelsOf } from './elevation-stack.js';
 import { elevationLegend } from './elevation-legend.js';
 import { drawSkewedEnds, drawTees, drawThroughWalls, skewNotes, teesOn } from './elevation-branches.js';
@@ -54,13 +55,13 @@ export function wallElevation(
   header: SheetHeader,
 ): Drawing {
   const reach = reachOf(wall, storey);
-  const levelsMm = LEVELS_MM + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
+  const levelsMm = LEVELS_MM + slopeSideMm(wall) + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
   const furnitureAt = (scale: DrawingScale, letters: CutLetters): Furniture => ({
     ...furnitureOf(wall, storey, range, units, header, scale),
     notes: notesOf(wall, storey, units, letters),
   });
   const usualRowsMm = USUAL_ROWS_MM + (teesOn({ wall, storey }).length > 0 ? CUT_OUT_ROW_MM : 0);
-  const leftMm = LEFT_MM + HEIGHT_COLUMN_MM * featureHeights(wall).length;
+  const leftMm = LEFT_MM + slopeSideMm(wall) + HEIGHT_COLUMN_MM * featureHeights(wall).length;
   const modelWidth = reach.toStation - reach.fromStation;
   const unscaled = furnitureAt({ denominator: 1, text: '' }, new Map());
   const scale = chooseScale(units, SCALES, modelWidth, peakLevel(wall), (field) => ({
@@ -137,8 +138,8 @@ function paint(frame: ElevationFrame, reach: WallReach, letters: CutLetters): Nm
   labelOpenings(frame);
   drawLengths(frame);
   drawStack(frame);
-  drawLevels(frame);
-  return drawTopLabels(frame, reach);
+  const levels = drawLevels(frame);
+  return Math.max(levels, drawTopLabels(frame, reach));
 }
 
 /** The line the wall stands on; hatched where it is a footing. */
@@ -187,7 +188,7 @@ function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters:
     ...stackNotes(wall, units),
     ...slopeNotes(wall, units),
     ...featureNotes(wall, storey, units),
-    ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote(wall, opening, units)),
+    ...[...wall.openings].sort((a, b) => a.from - b.from).map((opening) => openingNote({ wall, storey, units }, opening)),
     ...cutOutNotes(wall, storey, units),
     ...skewNotes(wall, storey, units),
     ...rows.map((row) => `Cut to: ${row}`),
@@ -218,8 +219,10 @@ function cutOutNotes(wall: LaidWall, storey: LaidStorey, units: LengthUnit): str
 }
 
 /** `D1: 3'-0" × 7'-0", sill 0", 5'-0" from the start, buck`. */
-function openingNote(wall: LaidWall, opening: LaidOpening, units: LengthUnit): string {
-  const at = lengthLabel(opening.from + wall.startOffset, units);
+function openingNote(job: Pick<ElevationFrame, 'wall' | 'storey' | 'units'>, opening: LaidOpening): string {
+  const { wall, storey, units } = job;
+  const measure = measureOf(wall, storey);
+  const at = lengthLabel(measure.of(opening.from - measure.start), units);
   const lining = opening.lining === 'buck' ? 'buck' : 'end closures';
-  return `${opening.mark}: ${sizeOf(opening, { units })}, sill ${lengthLabel(opening.sill, units)}, ${at} from the start, ${lining}`;
+  return `${opening.mark}: ${sizeOf(opening, job)}, sill ${lengthLabel(opening.sill, units)}, ${at} from the start, ${lining}`;
 }

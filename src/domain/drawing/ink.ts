@@ -68,6 +68,7 @@ export const TINT = {
   cornerEither: '#cfdde9',
   closure: '#c98a9b',
   ledge: '#c9dcb2',
+  ledgeSection: '#7d9b66',
   taper: '#f2c9b8',
   strip: '#9fb0bb',
   notch: '#dfe3e6',

@@ -1,8 +1,9 @@
 import type PDFDocument from 'pdfkit';
+import { arcCurves } from './arc-shape.js';
 import { dimensionStrokes } from './dimension-strokes.js';
 import { hatchStrokes } from './hatch-lines.js';
 import { NM_PER_INCH } from '../quantity/length.js';
-import type { Drawing, DrawingPoint, Layer, PlainShape, TextShape } from './shapes.js';
+import type { Drawing, DrawingPoint, Layer, OutlinePoint, PlainShape, TextShape } from './shapes.js';
 import { CAP_HEIGHT, textWidth } from './text-width.js';
 
 const POINTS_PER_NM = 72 / NM_PER_INCH;
@@ -63,11 +64,15 @@ function paintShape(doc: PdfDocument, shape: PlainShape, layer: Layer, place: Pl
     case 'line':
       trace(doc, [shape.from, shape.to], place).stroke();
       break;
+    case 'arc':
+      doc.moveTo(place.x(shape.from.x), place.y(shape.from.y));
+      bend(doc, shape.from, shape.to, shape.bulge, place).stroke();
+      break;
     case 'polyline':
       trace(doc, shape.points, place).stroke();
       break;
     case 'polygon':
-      fillAndStroke(trace(doc, shape.points, place).closePath(), shape.fill, shape.outline ? layer.colour : null);
+      fillAndStroke(outline(doc, shape.points, place).closePath(), shape.fill, shape.outline ? layer.colour : null);
       break;
     case 'circle':
       fillAndStroke(
@@ -93,6 +98,26 @@ function trace(doc: PdfDocument, points: readonly DrawingPoint[], place: Place):
   points.forEach((point, i) =>
     i === 0 ? doc.moveTo(place.x(point.x), place.y(point.y)) : doc.lineTo(place.x(point.x), place.y(point.y)),
   );
+  return doc;
+}
+
+function outline(doc: PdfDocument, points: readonly OutlinePoint[], place: Place): PdfDocument {
+  const [first] = points;
+  if (first === undefined) return doc;
+  doc.moveTo(place.x(first.x), place.y(first.y));
+  points.forEach((point, i) => {
+    const next = points[(i + 1) % points.length] as OutlinePoint;
+    const { bulge = 0 } = point;
+    if (bulge !== 0) bend(doc, point, next, bulge, place);
+    else if (i + 1 < points.length) doc.lineTo(place.x(next.x), place.y(next.y));
+  });
+  return doc;
+}
+
+/** An arc as cubic curves of an eighth of a turn at most; the format has no arcs of its own. */
+function bend(doc: PdfDocument, from: DrawingPoint, to: DrawingPoint, bulge: number, place: Place): PdfDocument {
+  for (const [a, b, c] of arcCurves(from, to, bulge))
+    doc.bezierCurveTo(place.x(a.x), place.y(a.y), place.x(b.x), place.y(b.y), place.x(c.x), place.y(c.y));
   return doc;
 }
 

@@ -5,8 +5,8 @@ import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidStorey } from '../takeoff/laid.js';
 import { Obstacles, turnedBox } from './obstacles.js';
 import type { Quad } from './obstacles.js';
-import type { PlanWall } from './plan-wall.js';
-import type { DrawingPoint } from './shapes.js';
+import type { PlanPoint, PlanWall } from './plan-wall.js';
+import type { DrawingPoint, OutlinePoint } from './shapes.js';
 import type { Sheet, TextStyle } from './sheet.js';
 import { CAP_HEIGHT } from './text-width.js';
 
@@ -90,4 +90,5 @@ function meetingPoint(a: Vector, b: Vector, c: Vector, d: Vector): Vector[] {
   return along >= 0 && along <= 1 && across >= 0 && across <= 1 ? [add(a, scale(ab, along))] : [];
 }
 
-export const quadPoints = (frame: PlanFrame, quad: Quad): DrawingPoint[] => quad.map(frame.toSheet);
+export const outlinePoints = (frame: Pick<PlanFrame, 'toSheet'>, outline: readonly PlanPoint[]): OutlinePoint[] =>
+  outline.map((point) => (point.bulge ? { ...frame.toSheet(point), bulge: point.bulge } : frame.toSheet(point)));

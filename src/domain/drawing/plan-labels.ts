@@ -1,15 +1,16 @@
 import { add, direction, scale } from '../geometry/vector.js';
 import type { Junction } from '../takeoff/laid.js';
 import { turnText } from './elevation-dimensions.js';
+import { isAt } from './elevation-frame.js';
 import { drawLeader, freePlace, placeLabel, readingAngle } from './plan-frame.js';
 import type { LabelPlace, PlanFrame } from './plan-frame.js';
 import { TINT } from './ink.js';
 import { turnedBox } from './obstacles.js';
 import type { Quad } from './obstacles.js';
-import { directionOf } from './plan-wall.js';
 import type { PlanWall } from './plan-wall.js';
 import { TEXT_MM } from './sheet.js';
 import { fitText } from './text-width.js';
+import { intoEnd } from './wall-curve.js';
 
 const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82];
 const MARK_MM = { near: 4.2, step: 1.4, tries: 50, pad: 2.4 };
@@ -44,16 +45,16 @@ export function markWall(frame: PlanFrame, wall: PlanWall): void {
 }
 
 export function markOpenings(frame: PlanFrame, wall: PlanWall): void {
-  const angle = readingAngle(wall.along);
   for (const opening of wall.wall.openings) {
     const middle = (opening.from + opening.to) / 2;
+    const angle = readingAngle(wall.directionAt(middle));
     const places = offsets(frame, wall, OPENING_MM).map((offset) => besideWall(frame, wall, middle, offset, angle));
     placeLabel(frame, shortened(frame, opening.mark, TEXT_MM.small), TEXT_MM.small, places, { bold: true });
   }
 }
 
 /** Distances from the axis at which a label is tried: inside first, then outside, then farther. */
-function offsets(frame: PlanFrame, { wall }: PlanWall, tried: { near: number; step: number; tries: number }): number[] {
+export function offsets(frame: PlanFrame, { wall }: PlanWall, tried: { near: number; step: number; tries: number }): number[] {
   const from = wall.thickness / 2;
   return Array.from({ length: tried.tries }, (_, i) => from + frame.sheet.mm(tried.near + i * tried.step)).flatMap((offset) => [
     -offset,
@@ -61,7 +62,7 @@ function offsets(frame: PlanFrame, { wall }: PlanWall, tried: { near: number; st
   ]);
 }
 
-function besideWall(frame: PlanFrame, wall: PlanWall, station: number, offset: number, angle: number): LabelPlace {
+export function besideWall(frame: PlanFrame, wall: PlanWall, station: number, offset: number, angle: number): LabelPlace {
   const face = wall.wall.thickness / 2;
   const led = Math.abs(offset) - face >= frame.sheet.mm(LED_MM);
   return { at: wall.at(station, offset), angle, leader: led ? wall.at(station, Math.sign(offset) * face) : null };
@@ -70,6 +71,7 @@ function besideWall(frame: PlanFrame, wall: PlanWall, station: number, offset: n
 /** `S1-J3`, with the turn where it is not square; a line leads to it where it had to move away. */
 export function labelJunction(frame: PlanFrame, junction: Junction): void {
   const { sheet } = frame;
+  if (isUpper(frame, junction)) return;
   const square = junction.kind !== 'corner' || Math.abs(Math.abs(junction.turn) - 90) < SQUARE_DEG;
   const text = square ? junction.id : `${junction.id} ${turnText(junction.turn)}`;
   const widest = Math.max(...frame.storey.walls.map((wall) => wall.thickness)) / 2;
@@ -87,6 +89,10 @@ export function labelJunction(frame: PlanFrame, junction: Junction): void {
   placeLabel(frame, text, TEXT_MM.small, places, { layer: 'muted' });
 }
 
+/** What stands over another junction of its own name is told in the list. */
+const isUpper = (frame: PlanFrame, junction: Junction): boolean =>
+  frame.storey.junctions.some((below) => below.id !== junction.id && isAt(junction, below.id));
+
 /** Angles from the first to both sides in turn. */
 const sweep = (first: number): number[] =>
   Array.from({ length: DIRECTIONS }, (_, i) => first + ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 2 * Math.PI) / DIRECTIONS);
@@ -95,8 +101,8 @@ const sweep = (first: number): number[] =>
 function outwardOf(frame: PlanFrame, junction: Junction): number {
   const walls = frame.storey.walls.filter((wall) => junction.walls.includes(wall.mark));
   const into = walls.map((wall) => {
-    const along = directionOf(wall);
-    return wall.startJunction === junction.id ? along : wall.endJunction === junction.id ? scale(along, -1) : { x: 0, y: 0 };
+    if (wall.startJunction === junction.id) return intoEnd(wall, 'start');
+    return wall.endJunction === junction.id ? intoEnd(wall, 'end') : { x: 0, y: 0 };
   });
   const sum = direction(scale(into.reduce(add, { x: 0, y: 0 }), -1));
   return sum.x === 0 && sum.y === 0 ? Math.PI / 4 : Math.atan2(sum.y, sum.x);

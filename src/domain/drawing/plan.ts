@@ -9,8 +9,9 @@ import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import { Obstacles } from './obstacles.js';
 import { dimensionWall } from './plan-dimensions.js';
-import { quadPoints } from './plan-frame.js';
+import { outlinePoints } from './plan-frame.js';
 import type { PlanFrame } from './plan-frame.js';
+import { drawPlanFeatures, labelArc, markPeak, planFeatureEntries, planFeatureNotes } from './plan-features.js';
 import { labelJunction, markOpenings, markWall } from './plan-labels.js';
 import { planWalls, stretch } from './plan-wall.js';
 import type { PlanWall } from './plan-wall.js';
@@ -35,7 +36,7 @@ const TEES_A_NOTE = 4;
 export function storeyPlan(storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader): Drawing {
   const walls = planWalls(storey);
   const ladder = scaleLadder(units, SCALES);
-  const bodies = walls.flatMap((wall) => wall.body);
+  const bodies = walls.flatMap((wall) => wall.rooms.flat());
   const [wide, tall] = [spanOf(bodies.map(({ x }) => x)), spanOf(bodies.map(({ y }) => y))];
   for (const { scale, field } of ladder) {
     if (toMm(wide) / scale.denominator > field.width || toMm(tall) / scale.denominator > field.height) continue;
@@ -86,24 +87,28 @@ function paint(frame: PlanFrame): void {
   for (const wall of frame.walls) drawClosures(frame, wall);
   for (const wall of frame.walls) drawAxis(frame, wall);
   for (const wall of frame.walls) drawOpenings(frame, wall);
-  frame.obstacles.addSolids(frame.walls.map((wall) => wall.body));
+  for (const wall of frame.walls) drawPlanFeatures(frame, wall);
+  frame.obstacles.addSolids(frame.walls.flatMap((wall) => wall.rooms));
   const longestFirst = [...frame.walls].sort((a, b) => b.wall.length - a.wall.length);
   for (const wall of frame.walls) markOpenings(frame, wall);
-  for (const wall of longestFirst) dimensionWall(frame, wall);
+  for (const wall of longestFirst) if (wall.wall.arc === null) dimensionWall(frame, wall);
+  for (const wall of longestFirst) labelArc(frame, wall);
   for (const wall of frame.walls) markWall(frame, wall);
+  for (const wall of frame.walls) markPeak(frame, wall);
   for (const junction of frame.storey.junctions) labelJunction(frame, junction);
 }
 
 function drawWall(frame: PlanFrame, wall: PlanWall): void {
   const { sheet } = frame;
-  sheet.polygon('piece', quadPoints(frame, wall.core), { fill: TINT.concrete, outline: false });
+  sheet.polygon('piece', outlinePoints(frame, wall.core), { fill: TINT.concrete, outline: false });
   for (const panel of [wall.outsidePanel, wall.insidePanel])
-    sheet.polygon('piece', quadPoints(frame, panel), { fill: TINT.foam });
+    sheet.polygon('piece', outlinePoints(frame, panel), { fill: TINT.foam });
 }
 
 /** From node to node; the openings are painted over it. */
-function drawAxis(frame: PlanFrame, { wall, at }: PlanWall): void {
-  frame.sheet.line('node', frame.toSheet(at(0, 0)), frame.toSheet(at(wall.length, 0)));
+function drawAxis(frame: PlanFrame, wall: PlanWall): void {
+  const [from, to] = outlinePoints(frame, stretch(wall, 0, wall.wall.length, 0, 0));
+  if (from && to) frame.sheet.edge('node', from, to);
 }
 
 function drawClosures(frame: PlanFrame, wall: PlanWall): void {
@@ -115,7 +120,7 @@ function drawClosures(frame: PlanFrame, wall: PlanWall): void {
     [wall.wall.endJunction, length - thick, length],
   ] as const) {
     const free = frame.storey.junctions.find((junction) => junction.id === id)?.kind === 'free-end';
-    if (free) frame.sheet.polygon('closure', quadPoints(frame, stretch(wall, from, to, -half, half)), { fill: TINT.closure });
+    if (free) frame.sheet.polygon('closure', outlinePoints(frame, stretch(wall, from, to, -half, half)), { fill: TINT.closure });
   }
 }
 
@@ -123,22 +128,22 @@ function drawClosures(frame: PlanFrame, wall: PlanWall): void {
 function joinBranches(frame: PlanFrame, wall: PlanWall): void {
   const branch = frame.storey.junctions.some((junction) => junction.tee?.branch === wall.wall.mark);
   if (!branch) return;
-  const points = quadPoints(frame, wall.core);
+  const points = outlinePoints(frame, wall.core);
   frame.sheet.polygon('piece', points, { fill: TINT.concrete, outline: false });
   const [a, b, c, d] = points;
   if (a && b && c && d) {
-    frame.sheet.line('piece', a, b);
-    frame.sheet.line('piece', c, d);
+    frame.sheet.edge('piece', a, b);
+    frame.sheet.edge('piece', c, d);
   }
 }
 
 function drawOpenings(frame: PlanFrame, wall: PlanWall): void {
   const half = wall.wall.thickness / 2;
   for (const opening of wall.wall.openings) {
-    const hole = quadPoints(frame, stretch(wall, opening.from, opening.to, -half, half));
+    const hole = outlinePoints(frame, stretch(wall, opening.from, opening.to, -half, half));
     frame.sheet.polygon('opening', hole, { fill: TINT.paper, subject: `opening:${opening.mark}` });
-    const middle = [wall.at(opening.from, 0), wall.at(opening.to, 0)].map(frame.toSheet);
-    if (opening.sill > 0 && middle[0] && middle[1]) frame.sheet.line('rule', middle[0], middle[1]);
+    const [from, to] = outlinePoints(frame, stretch(wall, opening.from, opening.to, 0, 0));
+    if (opening.sill > 0 && from && to) frame.sheet.edge('rule', from, to);
   }
 }
 
@@ -158,8 +163,9 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
       sample('opening', TINT.paper),
       { ...sample('axis, from node to node', TINT.concrete), stroke: 'axis' },
       ...(storey.junctions.some((junction) => junction.kind === 'free-end') ? [sample('end closure', TINT.closure)] : []),
+      ...planFeatureEntries(storey),
     ],
-    notes: [...notes, ...tees],
+    notes: [...notes, ...planFeatureNotes(storey, units), ...tees],
     heading: `Plan of storey ${storey.id}`,
     detail: tees.length === 0 ? 'Lengths along the dimension line' : 'Lengths along the dimension line, tees to the axis',
     scaleText: scale.text,

@@ -1,7 +1,8 @@
 import type { Vector } from '../geometry/vector.js';
+import { arcExtremes } from './arc-shape.js';
 import { dimensionStrokes } from './dimension-strokes.js';
 import { turnedBox } from './obstacles.js';
-import type { Shape, TextShape } from './shapes.js';
+import type { OutlinePoint, Shape, TextShape } from './shapes.js';
 import type { Box } from './sheet.js';
 import { CAP_HEIGHT, textWidth } from './text-width.js';
 
@@ -11,9 +12,15 @@ export function extentOf(shapes: readonly Shape[]): Box {
     switch (shape.kind) {
       case 'line':
         return [shape.from, shape.to];
+      case 'arc':
+        return arcExtremes(shape.from, shape.to, shape.bulge);
       case 'polyline':
-      case 'polygon':
         return [...shape.points];
+      case 'polygon':
+        return shape.points.flatMap((point, i) => {
+          const { bulge = 0 } = point;
+          return bulge === 0 ? [point] : arcExtremes(point, shape.points[(i + 1) % shape.points.length] as OutlinePoint, bulge);
+        });
       case 'circle':
         return [
           { x: shape.centre.x - shape.radius, y: shape.centre.y - shape.radius },

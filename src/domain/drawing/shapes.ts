@@ -38,6 +38,21 @@ export interface DrawingPoint {
   readonly y: Nm;
 }
 
+/** A corner of an outline. The edge to the next corner is an arc where it has a bulge: tan(sweep / 4), positive counter-clockwise. */
+export interface OutlinePoint extends DrawingPoint {
+  readonly bulge?: number;
+}
+
+/** An open arc. */
+export interface ArcShape {
+  readonly kind: 'arc';
+  readonly layer: string;
+  readonly from: DrawingPoint;
+  readonly to: DrawingPoint;
+  /** tan(sweep / 4), positive counter-clockwise; not 0. */
+  readonly bulge: number;
+}
+
 export interface LineShape {
   readonly kind: 'line';
   readonly layer: string;
@@ -54,7 +69,7 @@ export interface PolylineShape {
 export interface PolygonShape {
   readonly kind: 'polygon';
   readonly layer: string;
-  readonly points: readonly DrawingPoint[];
+  readonly points: readonly OutlinePoint[];
   /** `#rrggbb`, null for an outline only. */
   readonly fill: string | null;
   readonly outline: boolean;
@@ -114,7 +129,7 @@ export interface HatchShape {
   readonly spacing: Nm;
 }
 
-export type Shape = LineShape | PolylineShape | PolygonShape | CircleShape | TextShape | DimensionShape | HatchShape;
+export type Shape = LineShape | ArcShape | PolylineShape | PolygonShape | CircleShape | TextShape | DimensionShape | HatchShape;
 
 /** What is left when dimensions are written out as lines and text. */
 export type PlainShape = Exclude<Shape, DimensionShape>;

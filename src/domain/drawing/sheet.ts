@@ -2,7 +2,7 @@ import { millimetres } from '../quantity/length.js';
 import type { Nm } from '../quantity/length.js';
 import { LAYERS } from './ink.js';
 import type { LayerName } from './ink.js';
-import type { Drawing, DrawingPoint, HatchPattern, Shape } from './shapes.js';
+import type { Drawing, DrawingPoint, HatchPattern, OutlinePoint, Shape } from './shapes.js';
 import { textWidth } from './text-width.js';
 
 export interface Box {
@@ -59,11 +59,18 @@ export class Sheet {
     this.shapes.push({ kind: 'line', layer, from, to });
   }
 
+  /** A line, or the arc of a bulge other than 0. */
+  edge(layer: LayerName, from: OutlinePoint, to: DrawingPoint): void {
+    const { bulge = 0, x, y } = from;
+    if (bulge === 0) this.line(layer, { x, y }, { x: to.x, y: to.y });
+    else this.shapes.push({ kind: 'arc', layer, from: { x, y }, to: { x: to.x, y: to.y }, bulge });
+  }
+
   polyline(layer: LayerName, points: readonly DrawingPoint[]): void {
     this.shapes.push({ kind: 'polyline', layer, points });
   }
 
-  polygon(layer: LayerName, points: readonly DrawingPoint[], style: PolygonStyle = {}): void {
+  polygon(layer: LayerName, points: readonly OutlinePoint[], style: PolygonStyle = {}): void {
     const { fill = null, outline = true, subject = null, hint = null } = style;
     this.shapes.push({ kind: 'polygon', layer, points, fill, outline, subject, hint: hint === null ? null : clean(hint) });
   }

@@ -1,4 +1,5 @@
 import type { Nm } from '../quantity/length.js';
+import { isGableCourse } from '../takeoff/index.js';
 import type { LaidCourse, LaidGable, LaidSlope, LaidWall, Piece } from '../takeoff/laid.js';
 
 /** A part of a piece's face: stations, and heights above the course's bottom. */
@@ -18,11 +19,13 @@ export interface FacePoint {
 /** Shares of a sloped piece's height at which room for its letters is looked for, the most first. */
 const SHARES = [1, 0.8, 0.65, 0.5, 0.4, 0.3, 0.2];
 
-/** Height of the wall's top above its base at a station [nm, fractional]; the stack's where no slope stands. */
+/** Height of the wall's top above its base at a station [nm, fractional]; past the slopes' ends as at the ends. */
 export function topAt({ stack, gable }: Pick<LaidWall, 'stack' | 'gable'>, station: number): number {
-  const slope = gable?.slopes.find(({ from, to }) => station >= from && station <= to);
-  if (gable === null || slope === undefined) return stack.height;
-  const run = slope.rises === 'with-stations' ? station - slope.from : slope.to - station;
+  const [first, last] = [gable?.slopes[0], gable?.slopes.at(-1)];
+  if (gable === null || first === undefined || last === undefined) return stack.height;
+  const at = Math.max(first.from, Math.min(last.to, station));
+  const slope = at <= first.to ? first : last;
+  const run = slope.rises === 'with-stations' ? at - slope.from : slope.to - at;
   return stack.height + (gable.rise * run) / (slope.to - slope.from);
 }
 
@@ -39,7 +42,7 @@ export function slopeEnds({ from, to, rises }: LaidSlope, { rise }: LaidGable): 
  * The top edge of a sloped piece from its start to its end, in heights above the course's bottom: its two ends, the peak, and where the
  * slope leaves the course through its top.
  */
-export function pieceProfile(piece: Piece, course: LaidCourse): FacePoint[] {
+export function pieceProfile(piece: Pick<Piece, 'from' | 'to' | 'slope'>, course: LaidCourse): FacePoint[] {
   const { slope } = piece;
   const [from, to] = [slope?.fromHeight ?? course.height, slope?.toHeight ?? course.height];
   const ends = [{ at: piece.from, height: from }, { at: piece.to, height: to }] as const;
@@ -47,9 +50,24 @@ export function pieceProfile(piece: Piece, course: LaidCourse): FacePoint[] {
   return [ends[0], { at: slope.peak.at, height: slope.peak.height }, ends[1]];
 }
 
+/** Heights left of a corner unit that a slope passes through: it is sawn in place. */
+function cornerSlope(wall: Pick<LaidWall, 'stack' | 'gable'>, course: LaidCourse, { from, to }: Pick<Piece, 'from' | 'to'>): Piece['slope'] {
+  const left = (at: Nm): Nm => Math.round(Math.min(course.height, Math.max(0, topAt(wall, at) - course.bottom)));
+  const [fromHeight, toHeight] = [left(from), left(to)];
+  return fromHeight === course.height && toHeight === course.height ? null : { fromHeight, toHeight, peak: null };
+}
+
+const slopeThrough = (wall: Pick<LaidWall, 'stack' | 'gable'>, course: LaidCourse, piece: Piece): Piece['slope'] =>
+  piece.slope ?? (wall.gable !== null && isGableCourse(wall, course.n) ? cornerSlope(wall, course, piece) : null);
+
+/** Whether the slope passes through a piece, or through what runs on from it to the face of a corner. */
+export const isSloped = (wall: Pick<LaidWall, 'stack' | 'gable'>, course: LaidCourse, piece: Piece): boolean =>
+  slopeThrough(wall, course, piece) !== null;
+
 /** A piece's face, counter-clockwise from the lower start: a rectangle, cut to the slope where it is sawn; heights above the wall's base. */
 export function pieceOutline(wall: Pick<LaidWall, 'stack' | 'gable'>, course: LaidCourse, piece: Piece): FacePoint[] {
-  const tops = [...pieceProfile(piece, course), ...leavingTop(wall, course, piece)].sort((a, b) => b.at - a.at || b.height - a.height);
+  const cut = { ...piece, slope: slopeThrough(wall, course, piece) };
+  const tops = [...pieceProfile(cut, course), ...leavingTop(wall, course, cut)].sort((a, b) => b.at - a.at || b.height - a.height);
   const round = [
     { at: piece.from, height: 0 },
     { at: piece.to, height: 0 },

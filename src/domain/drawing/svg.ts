@@ -1,7 +1,8 @@
 import { toMm } from '../quantity/length.js';
+import { arcOf } from './arc-shape.js';
 import { dimensionStrokes } from './dimension-strokes.js';
 import { hatchStrokes } from './hatch-lines.js';
-import type { Drawing, DrawingPoint, Layer, LineShape, PlainShape, PolygonShape, Shape, TextShape } from './shapes.js';
+import type { Drawing, DrawingPoint, Layer, LineShape, OutlinePoint, PlainShape, PolygonShape, Shape, TextShape } from './shapes.js';
 import { CAP_HEIGHT, textWidth } from './text-width.js';
 
 const FAMILY = "'DejaVu Sans Condensed','DejaVu Sans','Verdana',sans-serif";
@@ -72,6 +73,8 @@ function element(shape: PlainShape, paper: Paper, ink: string, writeText: TextWr
   switch (shape.kind) {
     case 'line':
       return lineElement(shape, paper);
+    case 'arc':
+      return `<path d="M${pair(shape.from, paper)}${arcTo(shape.from, shape.to, shape.bulge, paper)}"/>`;
     case 'polyline':
       return `<polyline points="${points(shape.points, paper)}"/>`;
     case 'polygon':
@@ -93,10 +96,27 @@ const lineElement = ({ from, to }: LineShape, paper: Paper): string =>
 function polygonElement(shape: PolygonShape, paper: Paper): string {
   const subject = shape.subject === null ? '' : ` data-subject="${escapeXml(shape.subject)}"`;
   const stroke = shape.outline ? '' : ' stroke="none"';
-  const attributes = `points="${points(shape.points, paper)}"${fillOf(shape.fill)}${stroke}${subject}`;
+  const curved = shape.points.some(({ bulge = 0 }) => bulge !== 0);
+  const [name, outline] = curved ? ['path', `d="${outlinePath(shape.points, paper)}"`] : ['polygon', `points="${points(shape.points, paper)}"`];
+  const attributes = `${outline}${fillOf(shape.fill)}${stroke}${subject}`;
   return shape.hint === null
-    ? `<polygon ${attributes}/>`
-    : `<polygon ${attributes}><title>${escapeXml(shape.hint)}</title></polygon>`;
+    ? `<${name} ${attributes}/>`
+    : `<${name} ${attributes}><title>${escapeXml(shape.hint)}</title></${name}>`;
+}
+
+function outlinePath(list: readonly OutlinePoint[], paper: Paper): string {
+  const edges = list.map((point, i) => {
+    const next = list[(i + 1) % list.length] as OutlinePoint;
+    const { bulge = 0 } = point;
+    return bulge === 0 ? `L${pair(next, paper)}` : arcTo(point, next, bulge, paper);
+  });
+  return `M${pair(list[0] as OutlinePoint, paper)}${edges.join('')}Z`;
+}
+
+/** The paper's y runs down: what turns counter-clockwise in the model turns against the format's positive sense. */
+function arcTo(from: DrawingPoint, to: DrawingPoint, bulge: number, paper: Paper): string {
+  const radius = paper.size(arcOf(from, to, bulge).radius);
+  return `A${radius} ${radius} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 0 : 1} ${pair(to, paper)}`;
 }
 
 const fillOf = (fill: string | null): string => (fill === null ? '' : ` fill="${fill}"`);

@@ -10,6 +10,7 @@ export interface TeeAxis {
 /** The branches that stand on a wall, in order from its start. */
 export const teeAxes = (storey: LaidStorey, wall: LaidWall): TeeAxis[] =>
   storey.junctions
+    .filter(({ id }) => !storey.junctions.some((below) => below.id !== id && id.startsWith(`${below.id}-L`)))
     .flatMap(({ tee }) =>
       tee?.through === wall.mark ? [{ branch: tee.branch, station: Math.round((tee.cutFrom + tee.cutTo) / 2) }] : [],
     )
