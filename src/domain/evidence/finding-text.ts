@@ -3,6 +3,8 @@ import { numberWords } from './number-words.js';
 import type { Finding, FindingCode } from './finding.js';
 import type { LengthUnit } from '../quantity/length-unit.js';
 
+const UP_THE_WALL = 'The core changes up this wall; the upper forms stand set back on the lower ones and have to be held on the step';
+
 /** What each finding says. A code without a sentence does not compile. */
 const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'turn-not-made': 'No corner unit of the range makes this turn',
@@ -47,8 +49,11 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
  */
 export function findingText(finding: Finding, units: LengthUnit = 'in'): string {
   const numbers = Object.entries(finding.numbers).map(([key, value]) => numberWords(key, value, units));
-  return `${SENTENCES[finding.code]}${numbers.length > 0 ? `: ${numbers.join(', ')}` : ''}.`;
+  return `${sentence(finding)}${numbers.length > 0 ? `: ${numbers.join(', ')}` : ''}.`;
 }
+
+/** A core that changes along a wall and one that changes up it are two questions under one code. */
+const sentence = ({ code, numbers }: Finding): string => (code === 'core-change' && 'flush' in numbers ? UP_THE_WALL : SENTENCES[code]);
 
 /**
  * Where a finding stands: `storey S1, walls A and B, course 3, at 12'-6" along its axis`; empty for one that concerns the whole

@@ -86,7 +86,6 @@ function changesOf(wall: Wall, features: readonly CoreChangeFeature[], stack: Wa
     const numbers = {
       core: core.code,
       otherCore: upper.code,
-      turnDeg: 0,
       flush: feature.flush,
       askedMm: toMm(feature.at),
       bedMm: toMm(bed.bottom),

@@ -23,7 +23,7 @@ export const QUESTION_NUMBERS = {
   'radius-wall': ['radiusMm', 'core'],
   'mitre-odd': ['turnDeg', 'core'],
   'gable-steep': ['slopeDeg', 'core'],
-  'core-change': ['turnDeg', 'core', 'otherCore'],
+  'core-change': ['turnDeg', 'flush', 'core', 'otherCore'],
   'opening-near-corner': [],
   'pier-narrow': [],
   'single-lift-height': ['heightMm'],

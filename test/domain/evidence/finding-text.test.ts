@@ -90,4 +90,9 @@ describe('numberWords', () => {
     { key: 'limitFtPerH', value: 15, words: 'limit of the rate 15 ft/h (4.57 m/h)' },
     { key: 'soilKnPerM3', value: 7.069, words: 'soil 7.07 kN/m³' },
   ])('$key $value reads $words', ({ key, value, words }) => expect(numberWords(key, value, 'in')).toBe(words));
+
+  it('tells a core that changes up a wall from one that changes along it', () => {
+    expect(findingText(finding('core-change', { wall: 'A', numbers: { core: '10', otherCore: '6', flush: 'outside' } }))).toContain('changes up this wall');
+    expect(findingText(finding('core-change', { wall: 'A', numbers: { core: '10', otherCore: '6', turnDeg: 0 } }))).toContain('Two cores meet here');
+  });
 });
