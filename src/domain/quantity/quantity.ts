@@ -22,6 +22,7 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   force: 'a force such as 400 lb or 1.8 kN',
   'force per length': 'a force per length such as 300 lb/ft or 4.4 kN/m',
   moment: 'a moment such as 500 ft-lb or 0.7 kN-m',
+  'moment per length': 'a moment per length of wall such as 1500 ft-lb/ft or 6.7 kN-m/m',
   mass: 'a mass such as 50 kg or 110 lb',
   'evaporation rate': 'a rate of evaporation such as 0.2 lb/ft2/h or 1 kg/m2/h',
   time: 'a time such as 1.5 h, 90 min or 8 weeks',

@@ -71,7 +71,13 @@ export const UNITS = {
   moment: [
     unit('kN·m', 1, 'kn.m', 'knm', 'kn-m'),
     unit('ft·lb', (LBF * FT) / 1000, 'ft.lb', 'ft-lb', 'lb-ft', 'ftlb'),
-    unit('ft·kip', LBF * FT, 'ft.kip', 'ft-kip', 'kip-ft'),
+    unit('ft·kip', LBF * FT, 'ft.kip', 'ft-kip', 'kip-ft', 'kip.ft', 'k-ft'),
+    unit('in·lb', (LBF * FT) / 12000, 'in.lb', 'in-lb', 'lb-in', 'lb.in'),
+    unit('N·m', 0.001, 'n.m', 'n-m'),
+  ],
+  'moment per length': [
+    unit('kN·m/m', 1, 'kn.m/m', 'knm/m', 'kn-m/m'),
+    unit('ft·lb/ft', LBF / 1000, 'ft.lb/ft', 'ft-lb/ft', 'lb-ft/ft'),
   ],
   mass: [unit('kg', 1), unit('lb', LB, 'lbs', 'lbm'), unit('g', 0.001), unit('t', 1000, 'tonne', 'tonnes'), unit('ton', 2000 * LB, 'tons')],
   'evaporation rate': [unit('kg/m2/h', 1, 'kg/m2/hr'), unit('lb/ft2/h', LB / FT ** 2, 'lb/ft2/hr')],
