@@ -59,6 +59,12 @@ export const SOURCE_TITLES = {
   'hot-concrete-lecture': 'Lecture notes on concreting in hot and cold weather',
   'ice-and-mix-blog': 'Temperature of concrete with ice, worked example',
   'ice-study-2017': 'Wasit Journal of Engineering Sciences 5(2), abstract on the ice equation',
+  'astm-c94-before-2021': 'ASTM C94/C94M, Specification for Ready-Mixed Concrete, editions before 2021',
+  'astm-c94-21': 'ASTM C94/C94M-21, Specification for Ready-Mixed Concrete',
+  'hold-the-deliveries': 'Hold the deliveries',
+  'pumping-news-2022': 'News of 21 June 2022 on the time limit of ASTM C94',
+  'engineering-forum-pours': 'Thread 150606, wall volumes and trucks',
+  'building-forum-pours': 'Thread 178523, rate of rise and supply',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type SourceKey = keyof typeof SOURCE_TITLES;

@@ -88,4 +88,34 @@ export class ChecksController {
   concreteTemperature(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
     return this.service.calculate(actor, 'concrete-temperature', body);
   }
+
+  @Post('pour-plan')
+  @Answers(CalculatorAnswer, { summary: 'Concrete, time and trucks of a lift, its rate of rise and its pressure', permission: 'check.run' })
+  pourPlan(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'pour-plan', body);
+  }
+
+  @Post('flexure')
+  @Answers(CalculatorAnswer, { summary: 'Moment a reinforced section resists', permission: 'check.run' })
+  flexure(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'flexure', body);
+  }
+
+  @Post('lap')
+  @Answers(CalculatorAnswer, { summary: 'Length of a lap of reinforcing bars', permission: 'check.run' })
+  lap(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'lap', body);
+  }
+
+  @Post('bar-shape')
+  @Answers(CalculatorAnswer, { summary: 'Length a bent bar is cut from', permission: 'check.run' })
+  barShape(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'bar-shape', body);
+  }
+
+  @Post('basement-wall')
+  @Answers(CalculatorAnswer, { summary: 'Reactions and moment of a wall under soil', permission: 'check.run' })
+  basementWall(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'basement-wall', body);
+  }
 }

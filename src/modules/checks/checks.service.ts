@@ -1,13 +1,18 @@
 import { Injectable } from '@nestjs/common';
 import type { Calculator } from '../../domain/checks/calculator-answer.js';
+import { barShapeCalculator } from '../../domain/checks/bar-shape-calculator.js';
+import { basementWallCalculator } from '../../domain/checks/basement-wall-calculator.js';
 import { bendThrustCalculator } from '../../domain/checks/bend-thrust-calculator.js';
 import { braceCalculator } from '../../domain/checks/brace-calculator.js';
 import { concreteTemperatureCalculator } from '../../domain/checks/concrete-temperature-calculator.js';
 import { cutStockCalculator } from '../../domain/checks/cut-stock-calculator.js';
 import { evaporationCalculator } from '../../domain/checks/evaporation-calculator.js';
+import { flexureCalculator } from '../../domain/checks/flexure-calculator.js';
 import { formPressureCalculator } from '../../domain/checks/form-pressure-calculator.js';
 import { heightStackCalculator } from '../../domain/checks/height-stack-calculator.js';
 import { hoopTensionCalculator } from '../../domain/checks/hoop-tension-calculator.js';
+import { lapCalculator } from '../../domain/checks/lap-calculator.js';
+import { pourPlanCalculator } from '../../domain/checks/pour-plan-calculator.js';
 import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.js';
 import { teeCalculator } from '../../domain/checks/tee-calculator.js';
 import { timberColumnCalculator } from '../../domain/checks/timber-column-calculator.js';
@@ -20,14 +25,19 @@ import { findingAnswer } from '../takeoffs/takeoff-answer.js';
 import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
 
 export const CALCULATORS = {
+  'bar-shape': barShapeCalculator,
+  'basement-wall': basementWallCalculator,
   'bend-thrust': bendThrustCalculator,
   brace: braceCalculator,
   'concrete-temperature': concreteTemperatureCalculator,
   'cut-stock': cutStockCalculator,
   evaporation: evaporationCalculator,
+  flexure: flexureCalculator,
   'form-pressure': formPressureCalculator,
   'height-stack': heightStackCalculator,
   'hoop-tension': hoopTensionCalculator,
+  lap: lapCalculator,
+  'pour-plan': pourPlanCalculator,
   'rise-limit': riseLimitCalculator,
   tee: teeCalculator,
   'timber-column': timberColumnCalculator,
