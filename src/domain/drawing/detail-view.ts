@@ -5,6 +5,7 @@ import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { Junction, LaidStorey } from '../takeoff/laid.js';
 import { intoWall, stubs } from './detail-walls.js';
+import { courseAt } from './detail-legs.js';
 import type { DetailView, Leg } from './detail-legs.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
@@ -48,6 +49,7 @@ export function drawView(frame: DetailFrame, view: DetailView): void {
   for (const wall of ordered) drawStub(frame, wall);
   const legs = stubs(junction, storey, (wall) => view.legs.get(wall.mark)?.onAxis ?? 0);
   for (const wall of legs) drawLeg(frame, wall, view.legs.get(wall.wall.mark));
+  if (view.mitred === 'ledge') for (const wall of walls) drawLedges(frame, wall, view);
   for (const wall of walls) markStub(frame, wall);
   if (junction.kind === 'free-end') for (const wall of walls) drawEndClosure(frame, wall);
   if (junction.kind === 'corner') {
@@ -75,6 +77,27 @@ function drawLeg(frame: DetailFrame, wall: PlanWall, leg: Leg | undefined): void
   for (const panel of [wall.outsidePanel, wall.insidePanel]) {
     frame.sheet.polygon('frame', points(frame, panel), { fill: look.fill, subject: `leg:${wall.wall.mark}` });
     if (look.pattern !== null) frame.sheet.hatch([points(frame, panel)], look.pattern);
+  }
+}
+
+/** The outer edge of a ledge near the corner: from the mitre with the other wall's, or square where that has none. */
+function drawLedges(frame: DetailFrame, wall: PlanWall, view: DetailView): void {
+  const { mark, thickness, length, ledges } = wall.wall;
+  const whole = frame.storey.walls.find((each) => each.mark === mark);
+  const first = frame.storey.walls.find((each) => each.mark === frame.junction.walls[0]);
+  const atStart = whole?.startJunction === frame.junction.id;
+  const levels = view.courses.map((n) => whole && courseAt(whole, n, first)?.n);
+  for (const { course, face, projection, spans, mitreStart, mitreEnd } of ledges) {
+    const reached = atStart ? (spans[0]?.from ?? Infinity) <= 0 : (spans.at(-1)?.to ?? -Infinity) >= (whole?.length ?? Infinity);
+    if (!levels.includes(course) || !reached) continue;
+    const side = face === 'outside' ? 1 : -1;
+    const [near, far] = [(side * thickness) / 2, side * (thickness / 2 + projection)];
+    const ends = wall.faceEnds(near);
+    const corner = atStart ? ends.from : ends.to;
+    const node = atStart ? 0 : length;
+    const tip = (atStart ? mitreStart : mitreEnd) ? node + ((corner - node) * far) / near : corner;
+    const other = atStart ? length : 0;
+    frame.sheet.polyline('ledge', [wall.at(corner, near), wall.at(tip, far), wall.at(other, far)].map(frame.toSheet));
   }
 }
 

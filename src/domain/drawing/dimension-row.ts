@@ -1,5 +1,5 @@
 import type { Nm } from '../quantity/length.js';
-import { tierLabels } from './label-tiers.js';
+import { besideLines, tierLabels } from './label-tiers.js';
 import { TEXT_MM } from './sheet.js';
 import type { Sheet } from './sheet.js';
 
@@ -20,6 +20,7 @@ const ROW_MM = 5.4;
  *
  * @param line     height of the dimension line [nm]
  * @param measured height of the object's edge, where extension lines start [nm]
+ * @param crossing places where extension lines of farther rows run through the texts that hang
  * @returns height of the next row's dimension line [nm]
  */
 export function dimensionRow(
@@ -28,6 +29,7 @@ export function dimensionRow(
   line: Nm,
   measured: Nm,
   bounds: { readonly left: Nm; readonly right: Nm },
+  crossing: readonly Nm[] = [],
 ): Nm {
   const fitting = parts.map(
     (part) => part.texts.find((text) => sheet.widthOf(text, TEXT_MM.small) + sheet.mm(PAD_MM) <= part.to - part.from) ?? null,
@@ -35,7 +37,10 @@ export function dimensionRow(
   const hung = parts.filter((_, i) => fitting[i] === null);
   const shortest = (part: RowPart): string => part.texts.at(-1) ?? '';
   const tiers = tierLabels(
-    hung.map((part) => ({ centre: (part.from + part.to) / 2, width: sheet.widthOf(shortest(part), TEXT_MM.small) })),
+    hung.map((part) => {
+      const width = sheet.widthOf(shortest(part), TEXT_MM.small);
+      return { centre: besideLines((part.from + part.to) / 2, width + sheet.mm(PAD_MM), crossing), width };
+    }),
     sheet.mm(PAD_MM),
     bounds,
   );

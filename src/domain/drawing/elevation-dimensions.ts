@@ -31,46 +31,34 @@ export function drawLengths(frame: ElevationFrame): Nm {
   const measured = frame.y(0);
   const measure = measureOf(wall, frame.storey);
   const { start, end } = measure;
-  let line = measured - sheet.mm(FIRST_ROW_MM);
+  const rows: RowPart[][] = [];
   const jambs = wall.openings
     .flatMap((opening) => [opening.from, opening.to])
     .filter((at) => at > start && at < end)
     .sort((a, b) => a - b);
   if (jambs.length > 0) {
     const stations = [start, ...jambs, end];
-    const parts = stations
-      .slice(1)
-      .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(measure.of(to - (stations[i] as Nm)), units)]));
-    line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
+    rows.push(
+      stations
+        .slice(1)
+        .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(measure.of(to - (stations[i] as Nm)), units)])),
+    );
   }
-  for (const cuts of cutRows(teesOn(frame).map(({ tee }) => tee))) {
-    const parts = cutParts(frame, start, cuts, end);
-    if (parts.length > 1) line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
-  }
+  rows.push(...cutRows(teesOn(frame).map(({ tee }) => tee)).map((cuts) => cutParts(frame, start, cuts, end)).filter((parts) => parts.length > 1));
   const peak = wall.gable?.peakAt ?? start;
   if (peak > start && peak < end) {
     const texts = (length: Nm): string[] => [`${lengthLabel(length, units)} to the peak`, lengthLabel(length, units)];
-    const parts = [part(frame, start, peak, texts(peak - start)), part(frame, peak, end, texts(end - peak))];
-    line = dimensionRow(sheet, inOrder(parts), line, measured, frame.edges);
+    rows.push([part(frame, start, peak, texts(peak - start)), part(frame, peak, end, texts(end - peak))]);
   }
   const same = measure.along === 'axis' || (wall.startOffset === 0 && wall.dimensionLength === wall.length);
   const over = lengthLabel(measure.length, units);
-  line = dimensionRow(
-    sheet,
-    [part(frame, start, end, [`${over} ${same ? 'along the axis' : 'along the dimension line'}`, over])],
-    line,
-    measured,
-    frame.edges,
-  );
-  if (same) return line;
+  rows.push([part(frame, start, end, [`${over} ${same ? 'along the axis' : 'along the dimension line'}`, over])]);
   const axis = lengthLabel(wall.length, units);
-  return dimensionRow(
-    sheet,
-    [part(frame, 0, wall.length, [`${axis} axis, node to node`, `${axis} axis`, axis])],
-    line,
-    measured,
-    frame.edges,
-  );
+  if (!same) rows.push([part(frame, 0, wall.length, [`${axis} axis, node to node`, `${axis} axis`, axis])]);
+  return rows.reduce((line, parts, i) => {
+    const crossing = rows.slice(i + 1).flatMap((row) => row.flatMap(({ from, to }) => [from, to]));
+    return dimensionRow(sheet, inOrder(parts), line, measured, frame.edges, [...new Set(crossing)]);
+  }, measured - sheet.mm(FIRST_ROW_MM));
 }
 
 interface Cut {

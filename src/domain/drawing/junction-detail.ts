@@ -14,7 +14,9 @@ import { scaleLadder } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { turnText } from './elevation-dimensions.js';
 import { TINT } from './ink.js';
+import { isAt } from './elevation-frame.js';
 import { lengthLabel } from './length-label.js';
+import { wallAbove } from './plan-features.js';
 import { lookOf } from './piece-look.js';
 import { extentOf } from './shape-extent.js';
 import type { Drawing, SheetHeader } from './shapes.js';
@@ -45,7 +47,8 @@ export function junctionDetail(
   header: SheetHeader,
   psf: number | null = null,
 ): Drawing {
-  const job: DetailJob = { junction, storey, range, units, header, force: forceWords(junction, storey, units, psf) };
+  const level = levelOf(junction, storey);
+  const job: DetailJob = { junction, storey: level, range, units, header, force: forceWords(junction, level, units, psf) };
   const ladder = scaleLadder(units, SCALES);
   for (const { scale, field } of ladder) {
     const drawing = detailAt(job, scale);
@@ -53,6 +56,21 @@ export function junctionDetail(
       return drawing;
   }
   return detailAt(job, (ladder.at(-1) as (typeof ladder)[number]).scale);
+}
+
+/** The walls as they stand in the junction's own courses: over a change of cores on the upper one, with its axis. */
+function levelOf(junction: Junction, storey: LaidStorey): LaidStorey {
+  const first = storey.walls.find(({ mark }) => mark === junction.walls[0]);
+  const [course] = junction.courses;
+  const bottom = first?.courses.find(({ n }) => n === course)?.bottom;
+  if (first === undefined || bottom === undefined) return storey;
+  const named = (id: string): string => (isAt(junction, id) ? junction.id : id);
+  const walls = storey.walls.map((wall) => {
+    const change = wall.coreChanges.findLast(({ at }) => wall.base + at <= first.base + bottom);
+    const standing = change === undefined ? wall : wallAbove(wall, change);
+    return { ...standing, startJunction: named(wall.startJunction), endJunction: named(wall.endJunction) };
+  });
+  return { ...storey, walls };
 }
 
 interface DetailJob {
@@ -112,7 +130,8 @@ function captionOf(view: DetailView, { junction }: DetailJob): string {
   const skus = [...new Set([...view.legs.values()].map(({ sku }) => sku))].join(', ');
   const courses =
     view.courses.length === 0 ? '' : `${view.courses.length === 1 ? 'Course' : 'Courses'} ${courseList(view.courses)}`;
-  const words = junction.kind === 'corner' && skus === '' ? 'no unit of the range, by advice' : skus;
+  const none = view.mitred === null ? 'no unit of the range, by advice' : `${view.mitred} forms to the mitre, no corner unit`;
+  const words = junction.kind === 'corner' && skus === '' ? none : skus;
   return [courses, words].filter((part) => part !== '').join(': ');
 }
 
@@ -158,7 +177,11 @@ function furnitureOf(
   const turn = junction.kind === 'corner' ? `, turn ${turnText(junction.turn)}` : '';
   return {
     legend: legendOf(junction, views),
-    notes: [...junction.walls.map((mark) => wallNote(mark, storey, units)), ...workNotes(junction, storey, range, units)],
+    notes: [
+      ...junction.walls.map((mark) => wallNote(mark, storey, units)),
+      ...workNotes(junction, storey, range, units),
+      ...mitreNotes(views, storey, junction, units),
+    ],
     heading: `Junction ${junction.id}`,
     detail: `${KIND[junction.kind]} of ${junction.walls.join(', ')}${turn}`,
     scaleText: scale.text,
@@ -172,6 +195,18 @@ function wallNote(mark: string, storey: LaidStorey, units: LengthUnit): string {
   const panel = Math.round((wall.thickness - wall.core.width) / 2);
   const [core, foam, over] = [wall.core.width, panel, wall.thickness].map((length) => lengthLabel(length, units));
   return `Wall ${mark}: core ${core}, panels ${foam}, ${over} over the forms`;
+}
+
+/** `Ledge on A: bears at 5'-4", 5" out`; tapers with their seat. */
+function mitreNotes(views: readonly DetailView[], storey: LaidStorey, junction: Junction, units: LengthUnit): string[] {
+  const walls = storey.walls.filter(({ mark }) => junction.walls.includes(mark));
+  const label = (value: Nm): string => lengthLabel(value, units);
+  const has = (kind: DetailView['mitred']): boolean => views.some(({ mitred }) => mitred === kind);
+  const ledges = walls.flatMap(({ mark, ledges: laid }) =>
+    laid.map(({ face, bearing, projection }) => `Ledge on ${mark}, ${face}: bears at ${label(bearing)}, ${label(projection)} out`),
+  );
+  const tapers = walls.flatMap(({ mark, taper }) => (taper === null ? [] : [`Taper top on ${mark}: seat ${label(taper.seatGain)} wider at the top`]));
+  return [...(has('ledge') ? ledges : []), ...(has('taper') ? tapers : [])];
 }
 
 function workNotes(junction: Junction, storey: LaidStorey, range: FormRange, units: LengthUnit): string[] {
@@ -210,6 +245,7 @@ function legendOf(junction: Junction, views: readonly DetailView[]): LegendEntry
         return sample(`corner unit, ${hand} hand`, look.fill, look.pattern);
       }),
     ...(junction.kind === 'free-end' ? [sample('end closure', TINT.closure)] : []),
+    ...(views.some(({ mitred }) => mitred === 'ledge') ? [sample('outer edge of a ledge', TINT.foam, null, 'ledge')] : []),
     ...(junction.kind === 'tee'
       ? [
           sample('panel without webs', TINT.foam, 'crossed'),

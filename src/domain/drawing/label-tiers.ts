@@ -49,6 +49,18 @@ export function tierLabels(
   return answers;
 }
 
+/**
+ * The middle of a label moved as little as it must be for no upright line to run through it: past the nearest line, or between two.
+ *
+ * @param width with the space kept free at both ends together [nm]
+ */
+export function besideLines(centre: Nm, width: Nm, lines: readonly Nm[]): Nm {
+  const free = (at: Nm): boolean => lines.every((line) => Math.abs(line - at) >= width / 2);
+  const places = [centre, ...lines.flatMap((line) => [line - Math.ceil(width / 2), line + Math.ceil(width / 2)])];
+  const clear = places.filter(free).sort((a, b) => Math.abs(a - centre) - Math.abs(b - centre));
+  return clear[0] ?? centre;
+}
+
 const crosses = (leader: Nm, label: { left: Nm; right: Nm }, gap: Nm): boolean =>
   leader > label.left - gap / 3 && leader < label.right + gap / 3;
 

@@ -1,7 +1,7 @@
 import { add, dot, scale } from '../geometry/vector.js';
 import type { Vector } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
-import { tierLabels } from './label-tiers.js';
+import { besideLines, tierLabels } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
 import { textQuad, readingAngle } from './plan-frame.js';
 import type { PlanFrame } from './plan-frame.js';
@@ -75,10 +75,11 @@ function rowsOf(frame: PlanFrame, wall: PlanWall): Row[] {
     return branches.length === 0 ? '' : ` to axis ${marks}`;
   };
   const rows: Row[] = [];
+  const farther = [start, end, ...axes];
   const addRow = (stations: readonly Nm[], suffix: (to: Nm) => string = () => ''): void => {
     const last = rows.at(-1);
     const beyond = last === undefined ? 0 : last.beyondMm + ROW_MM + Math.max(...last.texts.map(({ tier }) => tier)) * TIER_MM;
-    rows.push(rowOf(frame, stations, beyond, suffix));
+    rows.push(rowOf(frame, stations, beyond, suffix, stations.length === 2 ? [] : suffix === toAxis ? [start, end] : farther));
   };
   if (jambs.length > 0) addRow([start, ...jambs, end]);
   if (axes.length > 0) addRow([start, ...axes, end], toAxis);
@@ -86,7 +87,14 @@ function rowsOf(frame: PlanFrame, wall: PlanWall): Row[] {
   return rows;
 }
 
-function rowOf(frame: PlanFrame, stations: readonly Nm[], beyondMm: number, suffix: (to: Nm) => string): Row {
+/** @param crossing stations at which farther rows' extension lines run through the texts that hang */
+function rowOf(
+  frame: PlanFrame,
+  stations: readonly Nm[],
+  beyondMm: number,
+  suffix: (to: Nm) => string,
+  crossing: readonly Nm[],
+): Row {
   const parts = stations.slice(1).map((to, i) => {
     const from = stations[i] as Nm;
     const text = `${lengthLabel(to - from, frame.units)}${suffix(to)}`;
@@ -95,7 +103,7 @@ function rowOf(frame: PlanFrame, stations: readonly Nm[], beyondMm: number, suff
   const pad = frame.sheet.mm(PAD_MM);
   const hung = parts.length === 1 ? [] : parts.filter((part) => part.width + pad > part.length);
   const tiers = tierLabels(
-    hung.map(({ middle, width }) => ({ centre: middle, width })),
+    hung.map(({ middle, width }) => ({ centre: besideLines(middle, width + pad, crossing), width })),
     pad,
     { left: -Infinity, right: Infinity },
   );

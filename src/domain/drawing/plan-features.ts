@@ -21,11 +21,10 @@ const SHARES = [0.5, 0.35, 0.65, 0.22, 0.78];
 const PEAK_MM = 1.6;
 const LINE_MM = 0.5;
 
-/** Ledges along their faces, the core further up in dashes, the peak of a slope across the wall. */
+/** Ledges along their faces and the core further up in dashes. */
 export function drawPlanFeatures(frame: PlanFrame, wall: PlanWall): void {
   for (const ledge of wall.wall.ledges) drawLedge(frame, wall, ledge);
   for (const change of wall.wall.coreChanges) drawUpperCore(frame, wall, change);
-  drawPeak(frame, wall);
 }
 
 /** Its outer edge over its forms, and its ends back to the face: square, or along the mitre with the next wall's ledge. */
@@ -79,7 +78,7 @@ export function wallAbove(wall: LaidWall, { course: first, core, axisShift }: La
 }
 
 /** Across the wall where its slope is highest. */
-function drawPeak(frame: PlanFrame, wall: PlanWall): void {
+export function drawPeak(frame: PlanFrame, wall: PlanWall): void {
   const { gable, thickness } = wall.wall;
   if (gable === null) return;
   const reach = thickness / 2 + frame.sheet.mm(PEAK_MM);

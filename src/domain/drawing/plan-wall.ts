@@ -36,6 +36,8 @@ export interface PlanWall {
 type Part = 'foam' | 'core';
 
 const PARALLEL = 1e-6;
+/** Nodes of two walls nearer than this are one [nm]. */
+const SAME_NODE = 1_000;
 /** Of a curve that one quadrilateral covers. */
 const ROOM_RADIANS = 0.12;
 
@@ -114,7 +116,7 @@ function endOf(wall: LaidWall, storey: LaidStorey, end: 'start' | 'end'): EndCut
     return branchCut(into, junction.tee, storey);
   }
   const partner = junction === undefined ? null : partnerAt(junction, wall, storey);
-  if (partner !== null && (wall.arc || partner.wall.arc)) return curvedMitreCut(wall, end, partner);
+  if (partner !== null && (wall.arc || partner.wall.arc || !shareNode(wall, end, partner))) return meetingCut(wall, end, partner);
   return partner === null ? () => 0 : mitreCut(into, partner);
 }
 
@@ -152,8 +154,14 @@ function cutAt(wall: LaidWall, end: 'start' | 'end', left: number, other: LaidWa
   return end === 'start' ? station : wall.length - station;
 }
 
-/** As `mitreCut`, where one of the two is a curve. */
-function curvedMitreCut(wall: LaidWall, end: 'start' | 'end', partner: Partner): EndCut {
+/** Axes of one node; over a change of cores in one wall alone they pass each other. */
+function shareNode(wall: LaidWall, end: 'start' | 'end', partner: Partner): boolean {
+  const [a, b] = [end === 'start' ? wall.axisFrom : wall.axisTo, partner.end === 'start' ? partner.wall.axisFrom : partner.wall.axisTo];
+  return Math.hypot(a.x - b.x, a.y - b.y) < SAME_NODE;
+}
+
+/** As `mitreCut`, where one of the two is a curve or the axes do not meet in the node. */
+function meetingCut(wall: LaidWall, end: 'start' | 'end', partner: Partner): EndCut {
   return (left, part) => {
     const half = (part === 'foam' ? partner.wall.thickness : partner.wall.core.width) / 2;
     const beside = -Math.sign(left) * half;

@@ -17,6 +17,8 @@ export interface QuotePdfInput {
   readonly openHolds: readonly { readonly number: string; readonly question: string }[];
   readonly plans: readonly Drawing[];
   readonly elevations: readonly Drawing[];
+  /** Said in place of the drawings where none follow. */
+  readonly notDrawn?: string;
   readonly paper: PaperName;
   /** Moment printed into the document's properties; the only time in it, so that the same input gives the same bytes. */
   readonly createdAt: PageSetting['createdAt'];

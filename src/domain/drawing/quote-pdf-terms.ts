@@ -79,6 +79,13 @@ export function writeCautions(pages: PdfPages, cautions: readonly string[]): voi
   cautions.forEach((caution, i) => writeItem(pages, `${i + 1}.`, caution));
 }
 
+/** Why no drawings follow, where none do. */
+export function writeNotDrawn(pages: PdfPages, { notDrawn }: QuotePdfInput): void {
+  if (notDrawn === undefined) return;
+  pages.heading('Drawings', 30);
+  pages.paragraph(notDrawn, pages.left, pages.width);
+}
+
 /** Where the customer signs; while a question holds the quote, which one does instead. */
 export function writeAcceptance(pages: PdfPages, input: QuotePdfInput): void {
   const { quote, openHolds } = input;

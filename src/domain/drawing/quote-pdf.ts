@@ -4,7 +4,7 @@ import { writeDrawings } from './pdf-drawing-pages.js';
 import { writeHead } from './quote-pdf-head.js';
 import type { QuotePdfInput } from './quote-pdf-input.js';
 import { writeLines } from './quote-pdf-lines.js';
-import { writeAcceptance, writeCautions, writeConditions, writeScope } from './quote-pdf-terms.js';
+import { writeAcceptance, writeCautions, writeConditions, writeNotDrawn, writeScope } from './quote-pdf-terms.js';
 import type { DrawingFonts } from './shapes.js';
 
 /**
@@ -25,6 +25,7 @@ export async function quotePdf(input: QuotePdfInput, fonts: DrawingFonts): Promi
   writeConditions(pages, input.quote.conditions, input.openHolds.length > 0);
   writeScope(pages, input.quote.scope);
   writeCautions(pages, input.quote.cautions);
+  writeNotDrawn(pages, input);
   writeAcceptance(pages, input);
   writeDrawings(
     pages,

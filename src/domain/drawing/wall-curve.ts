@@ -1,4 +1,4 @@
-import { add, direction, dot, leftNormal, scale, subtract } from '../geometry/vector.js';
+import { add, cross, direction, dot, leftNormal, scale, subtract } from '../geometry/vector.js';
 import type { Vector } from '../geometry/vector.js';
 import type { LaidWall } from '../takeoff/laid.js';
 
@@ -48,6 +48,8 @@ export function stationAt(wall: WallLine, point: Vector): number {
 export const bulgeOf = (wall: WallLine, from: number, to: number): number =>
   wall.arc === null ? 0 : Math.tan((turnOf(wall) * (to - from)) / wall.arc.axisRadius / 4);
 
+const PARALLEL = 1e-6;
+
 type Curve = { readonly point: Vector; readonly along: Vector } | { readonly centre: Vector; readonly radius: number };
 
 const curveOf = (wall: WallLine, left: number): Curve =>
@@ -58,12 +60,17 @@ const curveOf = (wall: WallLine, left: number): Curve =>
 /** Where a line beside one wall meets a line beside another, the nearest to a point; null where they do not meet. */
 export function meetingOf(wall: WallLine, left: number, other: WallLine, otherLeft: number, near: Vector): Vector | null {
   const [a, b] = [curveOf(wall, left), curveOf(other, otherLeft)];
-  const found = 'centre' in a ? ('centre' in b ? circles(a, b) : lineWithCircle(b, a)) : 'centre' in b ? lineWithCircle(a, b) : [];
+  const found = 'centre' in a ? ('centre' in b ? circles(a, b) : lineWithCircle(b, a)) : 'centre' in b ? lineWithCircle(a, b) : lines(a, b);
   const byDistance = [...found].sort((p, q) => far(p, near) - far(q, near));
   return byDistance[0] ?? null;
 }
 
 const far = (a: Vector, b: Vector): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+function lines(a: { point: Vector; along: Vector }, b: { point: Vector; along: Vector }): Vector[] {
+  const sine = cross(a.along, b.along);
+  return Math.abs(sine) < PARALLEL ? [] : [add(a.point, scale(a.along, cross(subtract(b.point, a.point), b.along) / sine))];
+}
 
 function lineWithCircle(line: { point: Vector; along: Vector }, { centre, radius }: { centre: Vector; radius: number }): Vector[] {
   const foot = add(line.point, scale(line.along, dot(subtract(centre, line.point), line.along)));
