@@ -25,6 +25,9 @@ import { QuotesService } from './quotes.service.js';
 
 /** More walls than these are not drawn behind a quote: each has its drawing under the job. */
 const MOST_DRAWN = 300;
+const NOT_DRAWN =
+  `This job has more than ${MOST_DRAWN} walls: no drawings follow in this document. The plan of every storey, the elevation of every wall ` +
+  'and the detail of every junction stand under the job.';
 
 @Injectable()
 export class QuotePapers {
@@ -94,6 +97,7 @@ export class QuotePapers {
       openHolds: (await this.tickets.openHolds(tx, row.job_id)).map(({ number, question }) => ({ number, question })),
       paper: paperFor(units),
       createdAt: this.clock.now().toISOString(),
+      ...(walls.length > MOST_DRAWN ? { notDrawn: NOT_DRAWN } : {}),
       measurement: walls.length > MOST_DRAWN ? null : { summary, walls: walls.map(({ wall }) => wall) },
       range: await this.ranges.version(tx, summary.range.code, summary.range.version),
       units,
