@@ -2,7 +2,8 @@ import { area, difference, FillRule, intersect, union, type Path64, type Paths64
 import type { Schedule } from '../../src/domain/schedule/schedule.js';
 import type { Point } from './slow-lines.js';
 import type { Slab } from './solid-footprints.js';
-import { inchesOf, type SolidWall } from './solid-lines.js';
+import { inchesOf } from './solid-curves.js';
+import type { SolidWall } from './solid-lines.js';
 import { gableProfiles } from './solid-volumes.js';
 
 /** One face of a wall [in²]. */
@@ -21,8 +22,8 @@ const CURVED = [-1, -0.5, 0, 0.5, 1];
  * cut to it; the mean over the core's width, as a mitred wall's two faces differ (decisions.md 5: footprint ÷ core × height).
  */
 export function faceAreas(wall: SolidWall, slabs: readonly Slab[], schedule: Schedule): FaceAreas {
-  // Corners of curves are no polynomials: eight strips of the core.
-  const kinks = wall.curve.kind === 'arc' || slabs.length > 99 ? CURVED : [-1, ...kinksOf(wall, slabs.at(-1)!, schedule), 1];
+  // Ends of curves are no straight lines in plan: four strips of the core, each smooth.
+  const kinks = wall.curve.kind === 'arc' ? CURVED : [-1, ...kinksOf(wall, slabs.at(-1)!, schedule), 1];
   const samples = kinks.slice(1).flatMap((right, index) => {
     const left = kinks[index]!;
     // Simpson's rule: between kinks a plane's area is at most quadratic in its place across a straight core.

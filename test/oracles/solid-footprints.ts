@@ -1,6 +1,7 @@
 import { HERON } from './heron-figures.js';
 import { cross, dot, length, minus, type Point } from './slow-lines.js';
-import { beside, endStation, footOf, type Curve, type SolidLevel, type SolidWall } from './solid-lines.js';
+import { beside, endStation, footOf, type Curve } from './solid-curves.js';
+import type { SolidLevel, SolidWall } from './solid-lines.js';
 
 /** Chords to the whole circle at least. */
 export const FACETS = 2_600;

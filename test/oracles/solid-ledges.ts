@@ -1,7 +1,8 @@
 import type { Feature, Opening, Schedule } from '../../src/domain/schedule/schedule.js';
 import { HERON } from './heron-figures.js';
+import { endStation, heading, inchesOf } from './solid-curves.js';
 import { footprintEnd, levelAt } from './solid-footprints.js';
-import { endStation, heading, inchesOf, type SolidWall } from './solid-lines.js';
+import type { SolidWall } from './solid-lines.js';
 
 /** The demo range's ledge and tapers, typed in from its sheet [in, in²]. */
 export const LEDGE = { projection: 5, section: 40, cores: [6, 8] };
@@ -21,12 +22,18 @@ export interface Sweep {
 const EPSILON = 1e-6;
 const ENDS = ['from', 'to'] as const;
 
+/**
+ * Where the leg of a corner unit ends in a wall's top course, as a station of its dimension line; which leg stands there is chosen
+ * to buy the fewest forms, so no drawing tells it.
+ */
+export type LegEnd = (wall: SolidWall, end: 'from' | 'to') => number;
+
 /** Everything a schedule's ledges and taper tops add to the cores, one sweep for each stretch between openings; decisions.md 23. */
-export function sweepsOf(schedule: Schedule, walls: readonly SolidWall[]): Sweep[] {
+export function sweepsOf(schedule: Schedule, walls: readonly SolidWall[], legEnd: LegEnd): Sweep[] {
   return walls.flatMap((wall) => schedule.features.flatMap((feature) => {
     if (feature.wall !== wall.mark) return [];
     if (feature.kind === 'ledge') return ledgeSweeps(feature, wall, schedule, walls);
-    if (feature.kind === 'taper-top') return taperSweeps(feature.faces, wall, schedule, walls);
+    if (feature.kind === 'taper-top') return taperSweeps(feature.faces, wall, schedule, walls, legEnd);
     return [];
   }));
 }
@@ -44,10 +51,11 @@ const reaches = (ledge: Ledge, end: 'from' | 'to', wall: SolidWall): boolean => 
 
 /** Where a ledge's concrete ends along its foam face: as asked, or what lies at the wall's end. */
 function ledgeEnd(ledge: Ledge, end: 'from' | 'to', wall: SolidWall, schedule: Schedule, walls: readonly SolidWall[]): number {
-  if (!reaches(ledge, end, wall)) return inchesOf(ledge[end]);
   const z = bearingOf(ledge, wall) - HERON.courseHeight / 2;
   const side = ledge.face === 'outside' ? -1 : 1;
   const corner = footprintEnd(wall, end, side, walls, z, HERON.panel);
+  // An inner face ends before its dimension line does.
+  if (!reaches(ledge, end, wall)) return end === 'from' ? Math.max(inchesOf(ledge.from), corner) : Math.min(inchesOf(ledge.to), corner);
   const joint = wall.joints[end];
   const other = joint.kind === 'corner' ? walls.find(({ mark }) => mark === joint.other.mark) : undefined;
   if (joint.kind !== 'corner' || !other || !levelAt(other, z)) return corner;
@@ -61,7 +69,7 @@ function ledgeEnd(ledge: Ledge, end: 'from' | 'to', wall: SolidWall, schedule: S
 }
 
 /** Signed turn in walking order, + to the left [rad]. */
-function turnOf(wall: SolidWall, end: 'from' | 'to', other: SolidWall, otherEnd: 'from' | 'to'): number {
+export function turnOf(wall: SolidWall, end: 'from' | 'to', other: SolidWall, otherEnd: 'from' | 'to'): number {
   const way = (each: SolidWall, at: 'from' | 'to'): number => {
     const [x, y] = heading(each.curve, endStation(each.curve, at));
     return Math.atan2(y * each.walk, x * each.walk);
@@ -72,10 +80,19 @@ function turnOf(wall: SolidWall, end: 'from' | 'to', other: SolidWall, otherEnd:
   return turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
 }
 
-/** Along the axis from node to node where the taper is mitred; to where the concrete ends at a free end. */
-function taperSweeps(faces: 'one' | 'both', wall: SolidWall, schedule: Schedule, walls: readonly SolidWall[]): Sweep[] {
+/**
+ * Along the axis: to the node where both walls of a corner have the same taper and height, to the leg of a corner unit elsewhere, to
+ * where the concrete ends at a free end, to the through wall's panel at a tee.
+ */
+function taperSweeps(faces: 'one' | 'both', wall: SolidWall, schedule: Schedule, walls: readonly SolidWall[], legEnd: LegEnd): Sweep[] {
   const z = wall.top - HERON.courseHeight / 2;
-  const [from, to] = ENDS.map((end) => footprintEnd(wall, end, 0, walls, z, 0)) as [number, number];
+  const [from, to] = ENDS.map((end) => {
+    const joint = wall.joints[end];
+    const other = joint.kind === 'corner' ? walls.find(({ mark }) => mark === joint.other.mark)! : null;
+    const alike = other && schedule.features.some((each) => each.kind === 'taper-top' && each.wall === other.mark && each.faces === faces);
+    if (other && !(alike && other.top === wall.top)) return legEnd(wall, end);
+    return footprintEnd(wall, end, 0, walls, z, joint.kind === 'tee' ? HERON.panel : 0);
+  }) as [number, number];
   return between(from, to, wall, wall.top - HERON.courseHeight, wall.top).map((length) => ({ wall: wall.mark, section: TAPER.section[faces], length }));
 }
 

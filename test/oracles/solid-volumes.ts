@@ -3,8 +3,9 @@ import type { Schedule } from '../../src/domain/schedule/schedule.js';
 import { HERON } from './heron-figures.js';
 import type { Point } from './slow-lines.js';
 import { FACETS, slabsOf, type Slab } from './solid-footprints.js';
-import { sweepsOf } from './solid-ledges.js';
-import { beside, inchesOf, signedArea, solidWalls, type SolidWall } from './solid-lines.js';
+import { beside, inchesOf } from './solid-curves.js';
+import { sweepsOf, type LegEnd } from './solid-ledges.js';
+import { signedArea, solidWalls, type SolidWall } from './solid-lines.js';
 
 /** Concrete of a schedule from solids [in³]. */
 export interface SolidVolumes {
@@ -16,8 +17,6 @@ export interface SolidVolumes {
   readonly sweptOf: ReadonlyMap<string, number>;
   /** As much as the bodies of its walls overlap: none, where footprints are mitred. */
   readonly overlapOf: ReadonlyMap<string, number>;
-  /** What stands under a wall's slopes, openings not taken out. */
-  readonly gableOf: ReadonlyMap<string, number>;
   readonly slabs: ReadonlyMap<string, readonly Slab[]>;
 }
 
@@ -78,18 +77,22 @@ export class SolidKernel {
   }
 }
 
-/** The concrete of every wall from the schedule's drawn lines alone; decisions.md 4, 5, 7, 9, 10, 16, 21, 22, 24. */
-export function solidVolumes(schedule: Schedule, kernel: SolidKernel): SolidVolumes {
+const noLegs: LegEnd = (wall) => {
+  throw new Error(`the taper of ${wall.mark} stops at a leg`);
+};
+
+/** The concrete of every wall from the schedule's drawn lines alone, but for tapers that stop at a leg; decisions.md 4, 5, 7, 9, 10, 16, 21, 22, 24. */
+export function solidVolumes(schedule: Schedule, kernel: SolidKernel, legEnd: LegEnd = noLegs): SolidVolumes {
   const walls = solidWalls(schedule);
-  const answer = { ofWall: new Map<string, number>(), ofStorey: new Map<string, number>(), sweptOf: new Map<string, number>(), overlapOf: new Map<string, number>(), gableOf: new Map<string, number>(), slabs: new Map<string, Slab[]>() };
-  const sweeps = sweepsOf(schedule, walls);
+  const numbers = (): Map<string, number> => new Map();
+  const answer = { ofWall: numbers(), ofStorey: numbers(), sweptOf: numbers(), overlapOf: numbers(), slabs: new Map<string, Slab[]>() };
+  const sweeps = sweepsOf(schedule, walls, legEnd);
   for (const storey of new Set(walls.map((wall) => wall.storey))) {
     const here = walls.filter((wall) => wall.storey === storey);
     const bodies = here.map((wall) => {
       const slabs = slabsOf(wall, walls);
       const gables = gablesOf(wall, slabs, schedule, kernel);
       answer.slabs.set(wall.mark, slabs);
-      answer.gableOf.set(wall.mark, gables.reduce((sum, gable) => sum + gable.volume(), 0));
       return kernel.union([...slabs.map(({ outline, bottom, top }) => kernel.prism(outline, bottom, top)), ...gables]);
     });
     const together = kernel.union(bodies);

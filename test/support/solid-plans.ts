@@ -38,16 +38,18 @@ const COURSE = HERON.courseHeight;
 const CLEAR_OF_ENDS = 30;
 
 const KINDS: Readonly<Record<string, (desk: Desk) => Draft[]>> = {
-  ...Object.fromEntries(Object.entries(SHAPES).map(([kind, shape]) => [kind, (desk: Desk) => shape(desk.size, desk.random).flatMap((outline) => outlined(desk, outline))])),
-  ...Object.fromEntries(Object.entries(ARC_SHAPES).map(([kind, shape]) => [kind, (desk: Desk) => shape(desk.size, desk.random).flatMap((outline) => outlined(desk, outline))])),
+  ...Object.fromEntries(Object.entries({ ...SHAPES, ...ARC_SHAPES }).map(([kind, shape]) => [
+    kind, (desk: Desk) => shape(desk.size, desk.random).flatMap((outline) => outlined(desk, outline)),
+  ])),
   partitions, threeEnds, garage, step, raised, straightStep, mixedCorner, mixedLine,
 };
 export const SOLID_KINDS = Object.keys(KINDS);
 /** Kinds whose courses must meet those of a wall of another height or base. */
 const LEVEL_KINDS = ['garage', 'step', 'raised', 'straightStep'];
 
-/** Kinds of straight walls of one height without branches, for ledges and tapers. */
-const UNIT_KINDS = [...Object.keys(SHAPES), 'mixedCorner', 'mixedLine'];
+/** Kinds of straight walls of one height: tapers stop at legs, which two cores have not; branches' ledges stop at the through wall. */
+const TAPER_KINDS = [...Object.keys(SHAPES), 'partitions'];
+const LEDGE_KINDS = [...TAPER_KINDS, 'mixedCorner', 'mixedLine'];
 
 export function solidPlan(seed: number): SolidPlan {
   const random = seededRandom(seed * 104_729 + 7);
@@ -64,9 +66,9 @@ export function solidPlan(seed: number): SolidPlan {
     storeys: [{ id: 'S1', height: nm(height), grade: 'above', storeyAbove: false, closed: false, on: null }],
     walls, openings: [], features: [], site: null, pour: null, unknown: [],
   };
-  const tapers = UNIT_KINDS.includes(kind) && random.chance(0.25) ? tapersOf(walls, random) : [];
+  const tapers = TAPER_KINDS.includes(kind) && random.chance(0.3) ? tapersOf(walls, random) : [];
   const shaped = tapers.length > 0 ? [] : walls.flatMap((wall, index) => featuresOf(wall, { kind, index, highest: height }, random));
-  const ledges = UNIT_KINDS.includes(kind) && random.chance(0.5) ? ledgesOf(walls, shaped, tapers.length > 0, random) : [];
+  const ledges = LEDGE_KINDS.includes(kind) && random.chance(0.5) ? ledgesOf(kind === 'partitions' ? walls.slice(4) : walls, shaped, tapers.length > 0, random) : [];
   const features = [...tapers, ...shaped, ...ledges];
   return { seed, kind, schedule: { ...schedule, features, openings: walls.flatMap((wall) => openingsOf(wall, features, size, random)) } };
 }
@@ -194,11 +196,17 @@ function featuresOf(wall: Wall, { kind, index, highest }: { kind: string; index:
   return features;
 }
 
-/** The same taper along every wall, so that each corner is mitred; none where the top course is ripped or a core has no unit. */
+/**
+ * The same taper along every wall, so that each corner is mitred, or tapers of their own on some walls, which stop at the legs of the
+ * corner units; none where a top course is ripped or a core has no unit.
+ */
 function tapersOf(walls: readonly Wall[], random: SeededRandom): Feature[] {
-  const faces = random.pick(['one', 'both'] as const);
-  const whole = walls.every(({ height, core }) => slowStacks(height / NM_PER_INCH, HERON)[0]!.ripped === 0 && TAPER.cores.includes(HERON.coreWidth[core]!));
-  return whole && new Set(walls.map(({ core }) => core)).size === 1 ? walls.map(({ mark }): Feature => ({ kind: 'taper-top', wall: mark, faces, place: PLACE })) : [];
+  const same = random.chance(0.5) ? random.pick(['one', 'both'] as const) : null;
+  return walls.flatMap(({ mark, core, height }): Feature[] => {
+    const [faces, left] = [same ?? random.pick(['one', 'both'] as const), !same && random.chance(0.4)];
+    const made = slowStacks(height / NM_PER_INCH, HERON)[0]!.ripped === 0 && TAPER.cores.includes(HERON.coreWidth[core]!);
+    return made && !left ? [{ kind: 'taper-top', wall: mark, faces, place: PLACE }] : [];
+  });
 }
 
 /** Ledges in one course and on one face of several walls: over a whole wall, up to one of its ends, or clear of both. */
