@@ -19,6 +19,7 @@ export const MATERIALS: readonly Material[] = [
   feetOf('STRAP-1x3', 'strap', '1x3', 8),
   feetOf('BOARD-1x4', 'board', '1x4', 8),
   feetOf('FOAM-24', 'foam', '24 oz', 60),
+  feetOf('MASK-12', 'cover', '12 in', 100),
   feetOf('BAR-4', 'bar', '#4', 20),
 ];
 
@@ -50,6 +51,13 @@ export const PARAMETERS: Parameters = {
   footingBeadFaces: 2,
   shortPieceBy: 'tape',
   rippedEdgeBy: 'strap',
+  taperEdgeBy: 'strap',
+  radiusBandBy: 'strap',
+  topProtectBy: 'cover',
+  topProtectFaces: 2,
+  gableBoardWidth: inches(3.5),
+  cornerBraceVerticals: 2,
+  buckDiagonals: 2,
   radiusGap: inches(1),
   gableSteepFromDeg: 30,
   pierNarrow: inches(24),
@@ -66,10 +74,12 @@ export interface RuleRangeChanges {
   readonly parameters?: Partial<Parameters>;
   readonly materials?: readonly Material[];
   readonly pairedHands?: 'pair' | 'either';
+  /** What a ledge adds to the core's section [in²]; no ledge unit where nothing is said. */
+  readonly ledgeIn2?: number;
 }
 
 /** A range for rule tests: the demo's grid, materials and parameters, changed where a case says so. */
-export function ruleRange({ parameters = {}, materials = MATERIALS, pairedHands = 'pair' }: RuleRangeChanges = {}): FormRange {
+export function ruleRange({ parameters = {}, materials = MATERIALS, pairedHands = 'pair', ledgeIn2 }: RuleRangeChanges = {}): FormRange {
   return {
     code: 'RULES',
     version: 1,
@@ -95,7 +105,7 @@ export function ruleRange({ parameters = {}, materials = MATERIALS, pairedHands 
     straightPrefix: 'ST',
     stripPrefix: 'HS',
     closure: { prefix: 'EC', thickness: inches(2.5), height: inches(16) },
-    ledge: null,
+    ledge: ledgeIn2 === undefined ? null : { prefix: 'LG', cores: ['6'], projection: inches(6), extraSectionMm2: ledgeIn2 * 25.4 ** 2 },
     taperTop: null,
     materials,
     parameters: { ...PARAMETERS, ...parameters },

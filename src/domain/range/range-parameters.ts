@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { inches } from '../quantity/length.js';
 import type { Parameters } from './range.js';
 import {
   choiceParameter,
@@ -12,6 +13,14 @@ import {
 
 /** Bar that pins a tee where a range does not say which: common practice, no source. */
 const TEE_PIN_BAR = '#4';
+/** What keeps edges, curves, tops, gables, corners and jambs where a range does not say: common practice, no source. */
+const TAPER_EDGE_BY = 'strap';
+const RADIUS_BAND_BY = 'strap';
+const TOP_PROTECT_BY = 'cover';
+const TOP_PROTECT_FACES = 2;
+const GABLE_BOARD_WIDTH = inches(3.5);
+const CORNER_BRACE_VERTICALS = 2;
+const BUCK_DIAGONALS = 2;
 
 /** The parameters of a range file under their written names, each with value, unit and basis; all of them, and no others. */
 const parametersShape = z.strictObject({
@@ -41,6 +50,13 @@ const parametersShape = z.strictObject({
   footingBeadFaces: countParameter(),
   shortPieceBy: choiceParameter(['tape', 'strap']),
   rippedEdgeBy: choiceParameter(['strap', 'board']),
+  taperEdgeBy: choiceParameter(['strap', 'board']).default(TAPER_EDGE_BY),
+  radiusBandBy: choiceParameter(['strap', 'tape', 'board']).default(RADIUS_BAND_BY),
+  topProtectBy: choiceParameter(['cover', 'tape']).default(TOP_PROTECT_BY),
+  topProtectFaces: countParameter().default(TOP_PROTECT_FACES),
+  gableBoardWidth: lengthParameter().default(GABLE_BOARD_WIDTH),
+  cornerBraceVerticals: countParameter().default(CORNER_BRACE_VERTICALS),
+  buckDiagonals: countParameter().default(BUCK_DIAGONALS),
   radiusGap: lengthParameter(true),
   gableSteepFrom: degreesParameter(),
   pierNarrow: lengthParameter(true),

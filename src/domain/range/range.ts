@@ -93,6 +93,14 @@ export interface Parameters {
   readonly footingBeadFaces: number;
   readonly shortPieceBy: 'tape' | 'strap';
   readonly rippedEdgeBy: 'strap' | 'board';
+  readonly taperEdgeBy: 'strap' | 'board';
+  readonly radiusBandBy: 'strap' | 'tape' | 'board';
+  readonly topProtectBy: 'cover' | 'tape';
+  readonly topProtectFaces: number;
+  /** Face of the board that gables are edged and capped with. */
+  readonly gableBoardWidth: Nm;
+  readonly cornerBraceVerticals: number;
+  readonly buckDiagonals: number;
   readonly radiusGap: Nm;
   readonly gableSteepFromDeg: number;
   readonly pierNarrow: Nm;

@@ -27,3 +27,8 @@ export function pressureText(pressure: Pick<DesignPressure, 'psf' | 'basis'>): s
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
+
+/** `station 60 in (1524 mm)`: along the wall's axis from its own start. */
+export function stationText(at: Nm): string {
+  return `station ${lengthText(at)}`;
+}

@@ -75,9 +75,13 @@ function alike(arriving: LaidWall, leaving: LaidWall): boolean {
     arriving.core.code === leaving.core.code &&
     arriving.askedHeight === leaving.askedHeight &&
     arriving.base === leaving.base &&
+    sameCores(arriving, leaving) &&
     Math.hypot(to.x - from.x, to.y - from.y) <= NODE_TOLERANCE
   );
 }
+
+const sameCores = ({ coreChanges: a }: LaidWall, { coreChanges: b }: LaidWall): boolean =>
+  a.length === b.length && a.every(({ course, core }, index) => b[index]?.course === course && b[index]?.core.code === core.code);
 
 const walkNode = (wall: LaidWall, end: 'start' | 'end'): LaidWall['axisFrom'] =>
   (end === 'end') === isReversed(wall) ? wall.axisFrom : wall.axisTo;

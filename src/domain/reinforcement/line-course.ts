@@ -19,6 +19,8 @@ export interface LinePiece {
   readonly to: Nm;
   readonly cutEnds: Piece['cutEnds'];
   readonly webbed: boolean;
+  /** One of a radius wall's chords: its joints are banded and foamed, not tied one by one. */
+  readonly chord: boolean;
 }
 
 export interface LineJoint {
@@ -68,6 +70,7 @@ function wholePieces(members: readonly Member[]): readonly LinePiece[] {
         to: Math.max(a, b),
         cutEnds: piece.cutEnds,
         webbed: piece.webs !== null && piece.webs.length > 0,
+        chord: piece.why === 'chord',
       };
       const before = whole.get(piece.id);
       whole.set(piece.id, before ? joined(before, part, piece.counted) : part);
@@ -83,5 +86,6 @@ function joined(before: LinePiece, part: LinePiece, counted: boolean): LinePiece
     to: Math.max(before.to, part.to),
     cutEnds: before.cutEnds,
     webbed: before.webbed || part.webbed,
+    chord: before.chord,
   };
 }

@@ -52,6 +52,22 @@ describe('the demo range', () => {
     expect(readRange(plain)).toEqual({ ok: true, value: range });
   });
 
+  it('adds common practice for edges, curves, tops, gables, corners and jambs where a range does not say', () => {
+    const told = {
+      taperEdgeBy: 'strap', radiusBandBy: 'strap', topProtectBy: 'cover', topProtectFaces: 2, gableBoardWidth: inches(3.5), cornerBraceVerticals: 2, buckDiagonals: 2,
+    };
+    expect(Object.keys(heron().parameters)).not.toEqual(expect.arrayContaining([expect.stringMatching(new RegExp(`^(${Object.keys(told).join('|')})$`))]));
+    expect(range.parameters).toMatchObject(told);
+  });
+
+  it('reads them where a range does say', () => {
+    const told = heron();
+    told.parameters.radiusBandBy = { value: 'tape', basis: "supplier's test" };
+    told.parameters.gableBoardWidth = { value: 5.5, unit: 'in', basis: 'common practice' };
+    told.parameters.cornerBraceVerticals = { value: 3, unit: 'verticals', basis: 'common practice' };
+    expect(readRange(told)).toMatchObject({ ok: true, value: { parameters: { radiusBandBy: 'tape', gableBoardWidth: inches(5.5), cornerBraceVerticals: 3 } } });
+  });
+
   it('is the same range in millimetres', () => {
     const metric = heron();
     const toMm = (value: number): number => Math.round(value * 25.4 * 1e6) / 1e6;

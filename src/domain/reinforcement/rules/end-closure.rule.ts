@@ -1,4 +1,5 @@
 import type { Core, Material } from '../../range/range.js';
+import { coreOfCourse } from '../../takeoff/course-core.js';
 import type { LaidStorey } from '../../takeoff/laid.js';
 import { counted, forceText, lengthText, pressureText } from '../crew-text.js';
 import { laidPlaces, type LaidPlace } from '../laid-places.js';
@@ -9,6 +10,8 @@ import { panelForceLb } from '../thrust.js';
 /** Closures of one course of one wall. */
 interface Closed {
   readonly at: LaidPlace;
+  /** The one this course stands on. */
+  readonly core: Core;
   readonly closures: number;
   readonly forceLb: number;
   readonly board: boolean;
@@ -41,10 +44,10 @@ export const endClosure: Rule = {
 function closuresAt(at: LaidPlace, { range, pressureOf }: RuleContext): readonly Closed[] {
   const closures = at.course.pieces.filter(({ kind }) => kind === 'end-closure').length;
   if (closures === 0) return [];
-  const { core } = at.wall;
+  const core = coreOfCourse(at.wall, at.course.n);
   const forceLb = panelForceLb(pressureOf(at.storey.id, core).psf, core.width, at.course.height);
   const holds = tapeHoldsLb(range.materials.find(({ kind }) => kind === 'tape'));
-  return [{ at, closures, forceLb, board: holds === null || forceLb > holds }];
+  return [{ at, core, closures, forceLb, board: holds === null || forceLb > holds }];
 }
 
 /**
@@ -70,8 +73,8 @@ function materials({ at, closures, board }: Closed, { range }: RuleContext): rea
 /** One instruction for each core of a storey, with its worst course. */
 function instructions(storey: LaidStorey, closed: readonly Closed[], context: RuleContext): readonly CrewInstruction[] {
   const here = closed.filter(({ at }) => at.storey === storey);
-  const cores = new Map(here.map(({ at }) => [at.wall.core.code, at.wall.core]));
-  return [...cores.values()].map((core) => instruction(storey, core, here.filter(({ at }) => at.wall.core.code === core.code), context));
+  const cores = new Map(here.map(({ core }) => [core.code, core]));
+  return [...cores.values()].map((core) => instruction(storey, core, here.filter((each) => each.core.code === core.code), context));
 }
 
 function instruction(storey: LaidStorey, core: Core, here: readonly Closed[], { range, pressureOf }: RuleContext): CrewInstruction {

@@ -1,6 +1,7 @@
 import type { LaidCourse, LaidStorey, Piece } from '../../takeoff/laid.js';
 import { counted, lengthText } from '../crew-text.js';
 import { placesOfStorey } from '../laid-places.js';
+import { mitredCorners } from '../mitred-corners.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
 
@@ -8,8 +9,8 @@ const FACES = 2;
 
 const meta: RuleMeta = {
   id: 'footing-corner',
-  title: 'Ties corner units and free ends of the first course to their neighbours, so that they do not creep along the footing.',
-  trigger: 'corner units (square, paired, hinged) and free ends in course 1 of a storey that stands on a footing',
+  title: 'Ties corner units, mitred corners and free ends of the first course to their neighbours, so that they do not creep along the footing.',
+  trigger: 'corner units (square, paired, hinged), mitred corners and free ends in course 1 of a storey that stands on a footing',
   consumes: ['wire-tie', 'strap'],
   parameters: ['footingCornerBy', 'tapeStripLength'],
   basis: 'common practice',
@@ -20,7 +21,7 @@ export const footingCorner: Rule = {
   evaluate(context) {
     const storeys = context.job.storeys
       .filter((storey) => storey.onFooting)
-      .map((storey) => ({ storey, places: [...cornerPlaces(storey), ...freeEndPlaces(storey)] }))
+      .map((storey) => ({ storey, places: [...cornerPlaces(storey), ...mitrePlaces(storey), ...freeEndPlaces(storey)] }))
       .filter(({ places }) => places.length > 0);
     return {
       materials: storeys.flatMap(({ places }) => places.map((place) => fixing(place, context))),
@@ -42,6 +43,13 @@ function cornerPlaces(storey: LaidStorey): readonly RulePlace[] {
 
 function cornerPieces(course: LaidCourse): readonly string[] {
   return course.pieces.filter((piece) => piece.junction !== null).map((piece) => piece.id);
+}
+
+/** Corners of course 1 that a ledge runs round: they have no unit there and creep all the more. */
+function mitrePlaces(storey: LaidStorey): readonly RulePlace[] {
+  return mitredCorners(storey)
+    .filter(({ arriving, leaving }) => arriving.course.n === 1 || leaving.course.n === 1)
+    .map(({ arriving }) => ({ storey: storey.id, wall: arriving.wall.mark, course: arriving.course.n }));
 }
 
 function freeEndPlaces(storey: LaidStorey): readonly RulePlace[] {
@@ -67,6 +75,6 @@ function instruction(storey: LaidStorey, ends: number, { range }: RuleContext): 
     storey: storey.id,
     wall: null,
     course: 1,
-    text: `At ${counted(ends, 'corner unit or free end', 'corner units and free ends')} of course 1: ${by} on each face, lapping both neighbours (at a free end the one neighbour and the closure), before the second course goes on.`,
+    text: `At ${counted(ends, 'corner or free end', 'corners and free ends')} of course 1: ${by} on each face, lapping both neighbours (at a free end the one neighbour and the closure), before the second course goes on.`,
   };
 }

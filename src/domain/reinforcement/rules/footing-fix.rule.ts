@@ -1,10 +1,10 @@
 import { finding, type Finding } from '../../evidence/finding.js';
 import type { LaidStorey } from '../../takeoff/laid.js';
+import { axisRuns, lengthOf } from '../axis-runs.js';
 import { counted } from '../crew-text.js';
 import { placesOfStorey } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
-import { formLengthOf } from '../segments.js';
 
 const meta: RuleMeta = {
   id: 'footing-fix',
@@ -30,9 +30,10 @@ export const footingFix: Rule = {
 
 function beads(storey: LaidStorey, { range }: RuleContext): readonly Consumption[] {
   const faces = range.parameters.footingBeadFaces;
+  const { segmentsOf } = axisRuns(storey);
   return [...placesOfStorey(storey)]
     .filter(({ course }) => course.n === 1)
-    .map(({ course, place }) => ({ place, material: 'foam' as const, length: formLengthOf(course) * faces }))
+    .map(({ course, place }) => ({ place, material: 'foam' as const, length: lengthOf(segmentsOf(course)) * faces }))
     .filter(({ length }) => length > 0);
 }
 

@@ -1,3 +1,4 @@
+import { coreOfCourse } from '../../takeoff/course-core.js';
 import type { Junction, LaidStorey } from '../../takeoff/laid.js';
 import { counted, lengthText, lineForceText, pressureText } from '../crew-text.js';
 import { wallFinder } from '../laid-places.js';
@@ -39,7 +40,8 @@ function strips(storey: LaidStorey, junction: Junction, { range }: RuleContext):
 
 function instruction(storey: LaidStorey, junction: Junction, { range, pressureOf }: RuleContext): CrewInstruction {
   const [arriving, leaving] = junction.walls;
-  const { core } = wallFinder(storey)(arriving as string);
+  // Units of one row are alike: where the core changes a row begins anew.
+  const core = coreOfCourse(wallFinder(storey)(arriving as string), junction.units[0]?.course ?? 1);
   const { hingedCornerStrips, tapeStripLength } = range.parameters;
   const pressure = pressureOf(storey.id, core);
   const thrust = bendThrustLbPerFt(pressure.psf, core.width, junction.turn);

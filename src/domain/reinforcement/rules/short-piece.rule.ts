@@ -47,7 +47,7 @@ function weakCourses(line: FormLine, context: RuleContext): readonly Weak[] {
 function weakIn({ walls, pieces, joints, notches }: LineCourse, n: number, { range }: RuleContext): readonly Weak[] {
   const seams = joints.filter(({ kind }) => kind === 'seam' || kind === 'seam-at-leg');
   const webless = pieces.filter((piece) => !piece.webbed && !touches(piece, seams));
-  const tied = pieces.filter((piece) => piece.cutEnds === 2 && touches(piece, joints));
+  const tied = pieces.filter((piece) => piece.cutEnds === 2 && !piece.chord && touches(piece, joints));
   const thin = notches.filter((notch) => leavesLittle(notch, range.parameters.minRip));
   const openings = thin.filter(({ opening }, index) => thin.findIndex((other) => other.opening === opening) === index);
   const countIn = (wall: LaidWall, items: readonly { readonly wall: LaidWall }[]): number => items.filter((item) => item.wall === wall).length;

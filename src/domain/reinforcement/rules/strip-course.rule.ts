@@ -1,4 +1,5 @@
 import type { LaidStorey, LaidWall } from '../../takeoff/laid.js';
+import { axisRuns, within, type AxisRuns } from '../axis-runs.js';
 import { counted, lengthText } from '../crew-text.js';
 import { formLines, spacedAlong, type FormLine } from '../form-lines.js';
 import { courseOf } from '../laid-places.js';
@@ -22,7 +23,10 @@ export const stripCourse: Rule = {
   evaluate(context) {
     const stripped = context.job.storeys.filter(({ walls }) => walls.some(({ strips }) => strips.length > 0));
     return {
-      materials: stripped.flatMap((storey) => formLines(storey).flatMap((line) => tape(line, context))),
+      materials: stripped.flatMap((storey) => {
+        const runs = axisRuns(storey);
+        return formLines(storey).flatMap((line) => tape(line, runs, context));
+      }),
       instructions: stripped.map((storey) => instruction(storey, context)),
       findings: [],
     };
@@ -30,11 +34,11 @@ export const stripCourse: Rule = {
 };
 
 /** Walls of one line share their stack, so their strips lie on the same courses. */
-function tape(line: FormLine, { range }: RuleContext): readonly Consumption[] {
+function tape(line: FormLine, runs: AxisRuns, { range }: RuleContext): readonly Consumption[] {
   const { stripTapeSpacing, tapeStripLength } = range.parameters;
   const layers = [...new Set(line.walls.flatMap(({ wall }) => wall.strips.map(({ afterCourse }) => afterCourse)))];
   return layers.flatMap((course) =>
-    spacedAlong(line, (wall) => formedRuns(wall, course), stripTapeSpacing)
+    spacedAlong(line, (wall) => formedRuns(wall, course, runs), stripTapeSpacing)
       .filter(({ items }) => items > 0)
       .map(({ wall, items }): Consumption => ({
         place: { storey: wall.storey, wall: wall.mark, course },
@@ -45,14 +49,10 @@ function tape(line: FormLine, { range }: RuleContext): readonly Consumption[] {
 }
 
 /** A strip's runs within the axis length of forms: its mitre past a corner's node is the next wall's length. */
-function formedRuns(wall: LaidWall, afterCourse: number): readonly Segment[] {
+function formedRuns(wall: LaidWall, afterCourse: number, { endsOf }: AxisRuns): readonly Segment[] {
   return wall.strips
     .filter((strip) => strip.afterCourse === afterCourse)
-    .flatMap(({ runs }) => {
-      const below = courseOf(wall, afterCourse);
-      return runs.map(({ from, to }) => ({ from: Math.max(from, below.from), to: Math.min(to, below.to) }));
-    })
-    .filter(({ from, to }) => to > from);
+    .flatMap(({ runs }) => within(runs, endsOf(courseOf(wall, afterCourse))));
 }
 
 function instruction(storey: LaidStorey, { range }: RuleContext): CrewInstruction {

@@ -1,3 +1,4 @@
+import { coreOfCourse } from '../../takeoff/course-core.js';
 import type { Junction, LaidStorey } from '../../takeoff/laid.js';
 import { forceText, lengthText, pressureText } from '../crew-text.js';
 import { courseOf, wallFinder } from '../laid-places.js';
@@ -56,9 +57,12 @@ function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: Ru
 function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): CrewInstruction {
   const wall = wallFinder(storey);
   const { teeTieWeb } = context.range.parameters;
-  const pressure = context.pressureOf(storey.id, wall(tee.through).core);
-  const height = Math.max(...junction.courses.map((n) => courseOf(wall(junction.walls[0] as string), n).height));
-  const force = panelForceLb(pressure.psf, tee.cutTo - tee.cutFrom, height);
+  const through = wall(junction.walls[0] as string);
+  const pins = junction.courses.map((n) => {
+    const pressure = context.pressureOf(storey.id, coreOfCourse(through, n));
+    return { pressure, force: panelForceLb(pressure.psf, tee.cutTo - tee.cutFrom, courseOf(through, n).height) };
+  });
+  const { pressure, force } = pins.reduce((most, pin) => (pin.force > most.force ? pin : most));
   return {
     rule: meta.id,
     storey: storey.id,

@@ -1,16 +1,18 @@
-import type { LaidCourse, LaidStorey, LaidWall } from '../../takeoff/laid.js';
+import type { LaidStorey, LaidWall } from '../../takeoff/laid.js';
+import { axisRuns, type AxisRuns } from '../axis-runs.js';
 import { counted, lengthText } from '../crew-text.js';
 import { formLines, spacedAlong, type FormLine } from '../form-lines.js';
 import type { CrewInstruction } from '../material-line.js';
+import { openJoints, openStretches } from '../open-tops.js';
 import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
-import { formSegments, type Segment } from '../segments.js';
+import type { Segment } from '../segments.js';
 
 const FACES = 2;
 
 const meta: RuleMeta = {
   id: 'top-course-hold-down',
   title: 'Tapes the top course to the one below and ties its head joints, because nothing above keeps it from floating.',
-  trigger: 'the top course of every wall',
+  trigger: 'the top course of every wall, up the slopes of a gable every course where it lies open',
   consumes: ['tape', 'cable-tie', 'wire-tie'],
   parameters: ['holdDownEveryWebs', 'tapeStripLength', 'holdDownTieBy'],
   basis: 'common practice',
@@ -21,38 +23,50 @@ export const topCourseHoldDown: Rule = {
   evaluate(context) {
     const storeys = context.job.storeys.filter(({ walls }) => walls.length > 0);
     return {
-      materials: storeys.flatMap((storey) => formLines(storey).flatMap((line) => [...tape(line, context), ...ties(line, context)])),
+      materials: storeys.flatMap((storey) => {
+        const runs = axisRuns(storey);
+        return formLines(storey).flatMap((line) => [...tape(line, runs, context), ...ties(line, context)]);
+      }),
       instructions: storeys.map((storey) => instruction(storey, context)),
       findings: [],
     };
   },
 };
 
-const topCourse = (wall: LaidWall): LaidCourse | undefined => wall.courses.find(({ top }) => top);
 const placeOf = (wall: LaidWall, course: number): RulePlace => ({ storey: wall.storey, wall: wall.mark, course });
 
-/** A wall of one course has no course below to be taped to. */
-function tape(line: FormLine, { range }: RuleContext): readonly Consumption[] {
+/** Courses of a line that lie open somewhere, by number: a stretch goes on across a mark only in one course. */
+function openCourses({ walls }: FormLine): readonly number[] {
+  const open = walls.flatMap(({ wall }) => wall.courses.filter(({ n, top }) => top || n >= wall.stack.courses));
+  return [...new Set(open.map(({ n }) => n))].sort((a, b) => a - b);
+}
+
+/** A course at the bottom has none below to be taped to. */
+function tape(line: FormLine, runs: AxisRuns, { range }: RuleContext): readonly Consumption[] {
   const { holdDownEveryWebs, tapeStripLength } = range.parameters;
-  const segmentsOf = (wall: LaidWall): readonly Segment[] => {
-    const course = topCourse(wall);
-    return course && course.n > 1 ? formSegments(course) : [];
-  };
-  return spacedAlong(line, segmentsOf, holdDownEveryWebs * range.webSpacing)
-    .filter(({ items }) => items > 0)
-    .map(({ wall, items }) => ({ place: placeOf(wall, topCourse(wall)?.n ?? 0), material: 'tape', length: items * FACES * tapeStripLength }));
+  return openCourses(line).flatMap((n) => {
+    const segmentsOf = (wall: LaidWall): readonly Segment[] => {
+      const course = wall.courses.find((each) => each.n === n);
+      return course && n > 1 ? openStretches(wall, course, runs) : [];
+    };
+    return spacedAlong(line, segmentsOf, holdDownEveryWebs * range.webSpacing)
+      .filter(({ items }) => items > 0)
+      .map(({ wall, items }): Consumption => ({ place: placeOf(wall, n), material: 'tape', length: items * FACES * tapeStripLength }));
+  });
 }
 
 function ties({ walls }: FormLine, { range }: RuleContext): readonly Consumption[] {
-  return walls.flatMap(({ wall }): readonly Consumption[] => {
-    const course = topCourse(wall);
-    if (!course || course.headJoints.length === 0) return [];
-    return [{ place: placeOf(wall, course.n), material: range.parameters.holdDownTieBy, count: course.headJoints.length }];
-  });
+  return walls.flatMap(({ wall }) =>
+    wall.courses.flatMap((course): readonly Consumption[] => {
+      const count = openJoints(wall, course).length;
+      return count > 0 ? [{ place: placeOf(wall, course.n), material: range.parameters.holdDownTieBy, count }] : [];
+    }),
+  );
 }
 
 function instruction(storey: LaidStorey, { range }: RuleContext): CrewInstruction {
   const { holdDownEveryWebs, tapeStripLength, holdDownTieBy } = range.parameters;
+  const gables = storey.walls.filter(({ gable }) => gable).map(({ mark }) => mark);
   return {
     rule: meta.id,
     storey: storey.id,
@@ -60,6 +74,7 @@ function instruction(storey: LaidStorey, { range }: RuleContext): CrewInstructio
     course: null,
     text:
       `Top course: tape of ${lengthText(tapeStripLength)} over the joint to the course below at every ${counted(holdDownEveryWebs, 'web')} (${lengthText(holdDownEveryWebs * range.webSpacing)}), both faces; ` +
-      `a ${holdDownTieBy.replace('-', ' ')} between neighbours at every head joint.`,
+      `a ${holdDownTieBy.replace('-', ' ')} between neighbours at every head joint.` +
+      (gables.length > 0 ? ` On the gable of ${gables.join(', ')} the same up both slopes, in every course where no form stands on it.` : ''),
   };
 }

@@ -1,6 +1,6 @@
 import { endClosure } from '../../../../src/domain/reinforcement/rules/end-closure.rule.js';
 import type { Material } from '../../../../src/domain/range/range.js';
-import { closure, laidJob, straight, times } from '../../../support/laid.js';
+import { closure, coreChange, laidJob, straight, times } from '../../../support/laid.js';
 import { CORES, MATERIALS } from '../../../support/rule-range.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
@@ -63,6 +63,13 @@ const applies: readonly Applies[] = [
     range: { materials: tapeOf(80) },
     materials: [['TAPE-4', 'S1', 'A', 1, 2], ['TAPE-4', 'S1', 'A', 2, 2], ['TAPE-4', 'S1', 'B', 1, 2], ['BOARD-1x4', 'S1', 'B', 1, 2]],
     says: [['Core 6', '400 lb', 'The tape holds it'], ['Core 10', '667 lb', '1 closure with']],
+  },
+  {
+    name: 'above a change of the core the closures hold what the narrower one presses: 667 lb at 10 in below, 400 lb at 6 in',
+    job: laidJob({ walls: [{ core: CORES[10], length: 240, courses: times(2, { pieces: [closure(0, 'end')] }), features: { coreChanges: [coreChange(2, CORES[6], 'outside', -2)] } }] }),
+    range: { materials: tapeOf(80) },
+    materials: [['TAPE-4', 'S1', 'A', 1, 2], ['TAPE-4', 'S1', 'A', 2, 2], ['BOARD-1x4', 'S1', 'A', 1, 2]],
+    says: [['Core 10', '667 lb', '1 closure with'], ['Core 6', '400 lb', 'The tape holds it']],
   },
 ];
 

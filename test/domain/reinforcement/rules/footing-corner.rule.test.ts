@@ -1,6 +1,6 @@
 import { footingCorner } from '../../../../src/domain/reinforcement/rules/footing-corner.rule.js';
 import type { Junction } from '../../../../src/domain/takeoff/laid.js';
-import { closure, junction, laidJob, leg, straight, times } from '../../../support/laid.js';
+import { closure, junction, laidJob, laidLedge, leg, straight, times } from '../../../support/laid.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
 const SQUARE = { kind: 'corner', sku: 'SQ6-L', hand: 'left', junction: 'S1-J2' } as const;
@@ -8,6 +8,15 @@ const HINGED = { kind: 'corner-hinged', sku: 'HG6', hand: 'left', junction: 'S1-
 
 const corner = (course: number, piece: string, sku = 'SQ6-L'): Junction =>
   junction({ id: 'S1-J2', kind: 'corner', walls: ['A', 'B'], turn: 90, courses: [course], units: [{ course, hand: 'left', sku, piece }] });
+
+const ledged = (course: number) =>
+  laidJob({
+    walls: [
+      { mark: 'A', length: 240, courses: times(2), features: { ledges: [laidLedge(course, [[0, 245.5]])] } },
+      { mark: 'B', length: 120, courses: times(2) },
+    ],
+    junctions: [junction({ id: 'S1-J2', kind: 'corner', walls: ['A', 'B'], turn: 90, courses: [1, 2], sku: 'SQ6', unit: 'corner', units: [{ course: 3 - course, hand: 'left', sku: 'SQ6-L', piece: 'c' }] })],
+  });
 
 const applies: readonly Applies[] = [
   {
@@ -20,7 +29,7 @@ const applies: readonly Applies[] = [
       junctions: [corner(1, 'c1')],
     }),
     materials: [['WIRE-16', 'S1', 'A', 1, 2]],
-    says: [['At 1 corner unit or free end of', 'a wire tie on each face']],
+    says: [['At 1 corner or free end of', 'a wire tie on each face']],
   },
   {
     name: 'a hinged corner unit as well',
@@ -32,13 +41,13 @@ const applies: readonly Applies[] = [
       junctions: [corner(1, 'h1', 'HG6')],
     }),
     materials: [['WIRE-16', 'S1', 'A', 1, 2]],
-    says: [['At 1 corner unit']],
+    says: [['At 1 corner or']],
   },
   {
     name: 'a free wall: both of its ends, in course 1 only',
     job: laidJob({ walls: [{ length: 240, courses: times(2, { pieces: [closure(0, 'end'), closure(237.5, 'end')] }) }] }),
     materials: [['WIRE-16', 'S1', 'A', 1, 4]],
-    says: [['At 2 corner units and free ends']],
+    says: [['At 2 corners and free ends']],
   },
   {
     name: 'strapped instead: a strap of 2 ft on each face',
@@ -57,11 +66,18 @@ const applies: readonly Applies[] = [
       junctions: [corner(2, 'c2')],
     }),
     materials: [['WIRE-16', 'S1', 'A', 2, 2], ['WIRE-16', 'S1', 'A', 1, 2]],
-    says: [['At 2 corner units and free ends']],
+    says: [['At 2 corners and free ends']],
+  },
+  {
+    name: 'a corner that a ledge mitres in course 1, where no unit stands',
+    job: ledged(1),
+    materials: [['WIRE-16', 'S1', 'A', 1, 2]],
+    says: [['At 1 corner or']],
   },
 ];
 
 const doesNotApply: readonly DoesNotApply[] = [
+  { name: 'a corner that a ledge mitres in course 2', job: ledged(2) },
   { name: 'a storey that stands on a storey', job: laidJob({ onFooting: false, walls: [{ length: 240, courses: [{ pieces: [closure(0, 'end')] }] }] }) },
   { name: 'a closed jamb', job: laidJob({ walls: [{ length: 240, courses: [{ pieces: [closure(60, 'jamb'), straight(62.5, 110.5, [70])] }] }] }) },
   {

@@ -1,5 +1,5 @@
 import { footingFix } from '../../../../src/domain/reinforcement/rules/footing-fix.rule.js';
-import { laidJob, times } from '../../../support/laid.js';
+import { junction, laidJob, laidLedge, times } from '../../../support/laid.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
 const applies: readonly Applies[] = [
@@ -35,6 +35,15 @@ const applies: readonly Applies[] = [
     materials: [],
     says: [],
     findings: ['hold outside-method S1 {"rule":"footing-fix","footingFixBy":"track"}'],
+  },
+  {
+    name: 'a ledge that mitres course 1 at a corner: beads node to node, 2 x 20 and 2 x 10 ft',
+    job: laidJob({
+      walls: [{ mark: 'A', length: 240, courses: [{ to: 245.5 }], features: { ledges: [laidLedge(1, [[0, 245.5]])] } }, { mark: 'B', length: 120, courses: [{ from: -5.5 }] }],
+      junctions: [junction({ id: 'S1-J2', kind: 'corner', walls: ['A', 'B'], turn: 90, courses: [1], sku: 'SQ6', unit: 'corner' })],
+    }),
+    materials: [['FOAM-24', 'S1', 'A', 1, 40], ['FOAM-24', 'S1', 'B', 1, 20]],
+    says: [['2 beads']],
   },
 ];
 

@@ -1,6 +1,6 @@
 import { hingedCorner } from '../../../../src/domain/reinforcement/rules/hinged-corner.rule.js';
 import type { Junction } from '../../../../src/domain/takeoff/laid.js';
-import { junction, laidJob, times } from '../../../support/laid.js';
+import { coreChange, junction, laidJob, times } from '../../../support/laid.js';
 import { CORES } from '../../../support/rule-range.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
@@ -39,6 +39,12 @@ const applies: readonly Applies[] = [
     materials: [],
     says: [['Corner of A and B']],
     findings: ['hold outside-method S1 {"rule":"hinged-corner","material":"tape","measuredIn":"ft"}'],
+  },
+  {
+    name: 'above a change of the core the thrust is that of the narrower: 2 x 600 x 0.5 x sin 30 = 300 lb/ft',
+    job: laidJob({ walls: walls.map((wall) => ({ ...wall, core: CORES[10], features: { coreChanges: [coreChange(2, CORES[6], 'outside' as const, -2)] } })), junctions: [hinged(60, [2])] }),
+    materials: [['TAPE-4', 'S1', 'A', 2, 8]],
+    says: [['300 lb/ft']],
   },
 ];
 

@@ -105,9 +105,33 @@ const applies: readonly Applies[] = [
     materials: [['TAPE-4', 'S1', 'A', 1, 4]],
     says: [['Across 1 notch']],
   },
+  {
+    name: 'a last chord without a web is strapped like any piece',
+    job: laidJob({ walls: [{ length: 11, courses: [{ pieces: [straight(0, 8, [4], { why: 'chord', cutEnds: 2 }), straight(8, 11, [], { why: 'chord', cutEnds: 2 })], joints: [joint(8, 'chord')] }] }] }),
+    materials: [['TAPE-4', 'S1', 'A', 1, 4]],
+    says: [['Across 1 piece without a web']],
+  },
+  {
+    name: 'ledge and taper forms count like straight ones',
+    job: laidJob({
+      walls: [{
+        length: 68,
+        courses: [
+          { pieces: [straight(0, 48, [4]), straight(48, 68, [52], { kind: 'ledge', sku: 'LG6', cutEnds: 2 })], joints: [joint(48, 'unit')] },
+          { pieces: [straight(0, 62, [4]), straight(62, 68, [], { kind: 'taper-top', sku: 'TT6-1' })], joints: [joint(62)] },
+        ],
+      }],
+    }),
+    materials: [['TAPE-4', 'S1', 'A', 2, 4], ['CTIE-14', 'S1', 'A', 1, 1]],
+    says: [['Tie 1 piece'], ['Across 1 piece without a web']],
+  },
 ];
 
 const doesNotApply: readonly DoesNotApply[] = [
+  {
+    name: 'chords, sawn at both ends: the band of the curve holds them',
+    job: laidJob({ walls: [{ length: 16, courses: [{ pieces: [straight(0, 8, [4], { why: 'chord', cutEnds: 2 }), straight(8, 16, [12], { why: 'chord', cutEnds: 2 })], joints: [joint(8, 'chord')] }] }] }),
+  },
   { name: 'pieces with webs, sawn at one end', job: laidJob({ walls: [{ length: 72, courses: [{ pieces: [straight(0, 48, [4]), straight(48, 72, [52], { cutEnds: 1 })], joints: [joint(48)] }] }] }) },
   {
     name: 'a notch that leaves 8 in under and nothing over',

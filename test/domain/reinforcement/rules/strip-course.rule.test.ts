@@ -1,5 +1,5 @@
 import { stripCourse } from '../../../../src/domain/reinforcement/rules/strip-course.rule.js';
-import { laidJob, parted, strip, times } from '../../../support/laid.js';
+import { junction, laidJob, laidLedge, parted, strip, times } from '../../../support/laid.js';
 import { testRule, type Applies, type DoesNotApply } from '../../../support/rule-tester.js';
 
 const applies: readonly Applies[] = [
@@ -31,6 +31,18 @@ const applies: readonly Applies[] = [
     name: 'parted at a mark, 20 ft of strip takes what it takes in one: 7 + 8 tapes a face',
     job: laidJob(parted({ length: 100, courses: times(2), strips: [strip(1, [[-5.5, 100]])] }, { length: 140, courses: times(2), strips: [strip(1, [[0, 145.5]])] })),
     materials: [['TAPE-4', 'S1', 'A', 1, 28], ['TAPE-4', 'S1', 'B', 1, 32]],
+    says: [['2 height strips in']],
+  },
+  {
+    name: 'on a ledge course that is mitred at its corner the tapes stop at the node: 15 and ceil(120/16) = 8 a face',
+    job: laidJob({
+      walls: [
+        { mark: 'A', length: 240, courses: [{ to: 245.5 }, {}], strips: [strip(1, [[0, 245.5]])], features: { ledges: [laidLedge(1, [[0, 245.5]])] } },
+        { mark: 'B', length: 120, courses: [{ from: -9 }, {}], strips: [strip(1, [[-9, 120]])] },
+      ],
+      junctions: [junction({ id: 'S1-J2', kind: 'corner', walls: ['A', 'B'], turn: 90, courses: [1, 2], sku: 'SQ6', unit: 'corner', units: [{ course: 2, hand: 'left', sku: 'SQ6-L', piece: 'c' }] })],
+    }),
+    materials: [['TAPE-4', 'S1', 'A', 1, 60], ['TAPE-4', 'S1', 'B', 1, 32]],
     says: [['2 height strips in']],
   },
 ];
