@@ -3,6 +3,7 @@ import type { Feature, LengthUnit, Schedule, Wall } from '../../src/domain/sched
 import { ledge, rectangle, taper } from './features.js';
 import { scheduleOf } from './small-schedules.js';
 import type { OpeningInput, WallInput } from './small-schedules.js';
+import { seededRandom } from './seeded-random.js';
 
 const place = { sheet: null, row: null, pointer: '' };
 
@@ -115,3 +116,35 @@ export const FEATURED_JOBS: Readonly<Record<string, FeaturedJob>> = {
     units: 'mm',
   },
 };
+
+const CORES = ['6', '8'] as const;
+
+/** A random house with features, the same for the same seed: what may stand together on a wall and no more. */
+export function randomFeatured(seed: number): FeaturedJob {
+  const random = seededRandom(seed * 6_151 + 3);
+  const metric = random.chance(0.3);
+  const size = (low: number, high: number): number => (metric ? Math.round((random.whole(low, high) * 25.4) / 10) / 2.54 : random.whole(low, high));
+  const [width, depth, core] = [size(300, 560), size(240, 420), random.pick(CORES)];
+  const height = random.pick([80, 96, 112]);
+  const sides: Readonly<Record<string, number>> = { A: width, B: depth, C: width, D: depth };
+  const sided = rectangle(width, depth, core);
+  const bowed = random.chance(0.3);
+  const walls = sided.filter(({ mark }) => !(bowed && mark === 'C'));
+  if (bowed) walls.push({ mark: 'C', core, from: [width, depth], to: [0, depth] });
+  const features: Feature[] = [];
+  const openings: OpeningInput[] = [];
+  const changed = core === '8' && !bowed && random.chance(0.3);
+  for (const mark of bowed ? ['A', 'B', 'D'] : ['A', 'B', 'C', 'D']) {
+    const side = sides[mark] as number;
+    if (changed) features.push(coreChange(mark, 64, '6', random.pick(['outside', 'inside', 'centre'])));
+    else if (random.chance(0.35)) features.push(gable(mark, size(30, 120), random.pick([0, side, size(90, 200)])));
+    else if (random.chance(0.4)) features.push(taper(mark, random.pick(['one', 'both'])));
+    if (!changed && random.chance(0.5)) {
+      const [from, to] = random.chance(0.5) ? [0, side] : [size(0, 60), side - size(0, 60)];
+      features.push(ledge(mark, random.pick([32, 48, 64, 70]), from, to, random.pick(['outside', 'inside'])));
+    }
+    if (random.chance(0.7)) openings.push(opening(`W${mark}`, mark, size(60, 150), random.pick([0, 24, 36]), size(24, 60), size(24, 44)));
+  }
+  const arcs = bowed ? { C: { radius: width * random.pick([0.55, 0.8, 1.5]), turns: random.pick(['left', 'right'] as const) } } : {};
+  return { walls, features, openings, arcs, height, units: metric ? 'mm' : 'in' };
+}

@@ -19,7 +19,7 @@ export const LEVEL_TEXT_MM = 6;
 
 /** Left of the wall: every course and strip with its height, then the whole stack. */
 export function drawStack(frame: ElevationFrame): void {
-  const { sheet, wall, units } = frame;
+  const { sheet, wall } = frame;
   const edge = frame.span.left - sheet.mm(slopeSideMm(wall));
   const column = edge - sheet.mm(STACK_LINE_MM);
   const layers = stackLayers(frame);

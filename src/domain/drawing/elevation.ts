@@ -9,7 +9,7 @@ import type { CutLetters } from './elevation-labels.js';
 import { drawLengths, drawTopLabels } from './elevation-dimensions.js';
 import { reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallReach } from './elevation-frame.js';
-import { coreText, drawFeatures, featureHeights, featureNotes } from './elevation-features.js';
+import { drawFeatures, featureHeights, featureNotes } from './elevation-features.js';
 import { drawSlopes, slopeNotes, slopeSideMm } from './elevation-slopes.js';
 import { HEIGHT_COLUMN_MM, drawLevels, drawStack, levelsOf } from './elevation-stack.js';
 import { elevationLegend } from './elevation-legend.js';
@@ -163,11 +163,11 @@ function furnitureOf(
   header: SheetHeader,
   scale: DrawingScale,
 ): Omit<Furniture, 'notes'> {
-  const core = coreText(wall, units);
+  const cores = [wall.core, ...wall.coreChanges.map((change) => change.core)].map(({ width }) => lengthLabel(width, units));
   return {
     legend: elevationLegend(wall, storey, range, units),
     heading: `Wall ${wall.mark}`,
-    detail: `Elevation from ${seenFrom(wall, storey)}, storey ${wall.storey}, core ${core}`,
+    detail: `Elevation from ${seenFrom(wall, storey)}, ${cores.length > 1 ? '' : 'storey '}${wall.storey}, core ${cores.join(' then ')}`,
     scaleText: scale.text,
     header,
   };
