@@ -83,8 +83,14 @@ export function inArcFrame(arc: AxisArc, point: Vector): { along: number; across
   return { along, across: arc.turn * (arc.radius - distance(point, arc.centre)) };
 }
 
+/** A place on the dimension line nearer to its end than this is that end: lengths of arcs are rounded. */
+const END_REACH: Nm = 1_000;
+
 /** Length on the dimension line as a length along the axis. */
-export const alongAxis = (arc: AxisArc, drawn: Nm): number => (drawn * arc.radius) / arc.drawnRadius;
+export function alongAxis({ radius, drawnRadius, sweep }: AxisArc, drawn: Nm): number {
+  if (Math.abs(drawn) <= END_REACH) return 0;
+  return Math.abs(drawnRadius * sweep - drawn) <= END_REACH ? radius * sweep : (drawn * radius) / drawnRadius;
+}
 
 /** The facets of the axis between its nodes: none stands off the arc by more than `reach`. */
 export function facetsOf(arc: AxisArc, length: Nm, reach: Nm): Vector[] {

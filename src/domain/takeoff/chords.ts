@@ -3,7 +3,7 @@ import type { Nm } from '../quantity/length.js';
 import type { AxisArc } from './arc-axis.js';
 
 /** A chord whose ends miss those of the arc by less than this is whole, and what is left of an arc below it is nothing. */
-const REST_REACH: Nm = 1_000;
+export const REST_REACH: Nm = 1_000;
 
 export type ChordRange = Pick<FormRange, 'cutModule' | 'minPiece' | 'formLength'> & { readonly parameters: Pick<FormRange['parameters'], 'radiusGap'> };
 

@@ -1,7 +1,7 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { AxisWall } from './axes.js';
-import { chordJoints, chordParts, chordsOf, type Chords } from './chords.js';
+import { chordJoints, chordParts, chordsOf, REST_REACH, type Chords } from './chords.js';
 import type { HeadJoint, LaidArc } from './laid.js';
 import { compareLengths, type LaidLine } from './line-layout.js';
 import { chordJoint, closures, type CoursePiece, type CoursePieces } from './line-pieces.js';
@@ -9,7 +9,7 @@ import type { Line } from './lines.js';
 import type { LineOpening } from './openings.js';
 import { courseRuns, type CourseRun, type RunContext } from './runs.js';
 import type { StoreyPlan } from './storey-plan.js';
-import type { LineStrip } from './strips.js';
+import { stripsOf, type LineStrip } from './strips.js';
 
 type Laid = { readonly from: Nm; readonly to: Nm; readonly length: Nm }[][];
 
@@ -21,19 +21,33 @@ function cutWay(chords: Chords, runs: readonly CourseRun[], joints: readonly Nm[
   );
 }
 
+const PLAIN = { left: 0, right: 0 };
+const stripParts = (chords: Chords, { from, to }: { from: Nm; to: Nm }, joints: readonly Nm[], range: FormRange): Nm[] =>
+  chordParts(chords, from, to, joints, PLAIN, range.formLength).map(({ length }) => length);
+
 const lengthsOf = (laid: Laid, runs: readonly CourseRun[]): Nm[] =>
   laid.flatMap((pieces, course) => pieces.map(({ length }) => (runs[course]!.ripped ? -length : length))).sort((a, b) => b - a);
 
+/** Lengths that miss each other by less than a joint may are alike: a mirrored drawing leaves no more. */
+function compareSawn(a: readonly Nm[], b: readonly Nm[]): number {
+  return a.length === b.length && a.every((length, index) => Math.abs(length - b[index]!) <= REST_REACH) ? 0 : compareLengths(a, b);
+}
+
+const stripLengths = (chords: Chords, strips: readonly LineStrip[], joints: readonly Nm[], range: FormRange): Nm[] =>
+  strips.flatMap(({ runs }) => runs.flatMap((run) => stripParts(chords, run, joints, range))).sort((a, b) => b - a);
+
 /**
- * Joints of a curve's chords, one above the other in every course. Whole chords go from the walking start; where openings make it
- * fewer or shorter pieces they go from the other end, so that a mirrored drawing is laid with the same pieces.
+ * Joints of a curve's chords, one above the other in every course and strip. Whole chords go from the walking start; where openings
+ * make it fewer or shorter pieces, of the courses or else of the strips, they go from the other end, so that a mirrored drawing is
+ * laid with the same pieces.
  */
-function chosenJoints(chords: Chords, runs: readonly CourseRun[], range: FormRange): Nm[] {
+function chosenJoints(chords: Chords, runs: readonly CourseRun[], strips: readonly LineStrip[], range: FormRange): Nm[] {
   const from = Math.min(...runs.map((run) => run.from));
   const to = Math.max(...runs.map((run) => run.to));
   const [ahead, back] = (['from-start', 'from-end'] as const).map((way) => chordJoints(chords, from, to, way)) as [Nm[], Nm[]];
-  const [aheadLengths, backLengths] = [ahead, back].map((joints) => lengthsOf(cutWay(chords, runs, joints, range), runs)) as [Nm[], Nm[]];
-  return compareLengths(backLengths, aheadLengths) < 0 ? back : ahead;
+  const forms = (joints: readonly Nm[]): Nm[] => lengthsOf(cutWay(chords, runs, joints, range), runs);
+  const difference = compareSawn(forms(back), forms(ahead)) || compareSawn(stripLengths(chords, strips, back, range), stripLengths(chords, strips, ahead, range));
+  return difference < 0 ? back : ahead;
 }
 
 /** Lays a radius wall in chords; without a single piece where no chord fits (`radius-tight`). */
@@ -41,7 +55,7 @@ export function layRadius(line: Line, openings: readonly LineOpening[], context:
   const { range } = context;
   const runs = courseRuns(line, openings, true, context);
   const chords = lineChords(line, range);
-  const laid: Laid = chords.chord === null ? runs.map(() => []) : cutWay(chords, runs, chosenJoints(chords, runs, range), range);
+  const laid: Laid = chords.chord === null ? runs.map(() => []) : cutWay(chords, runs, chosenJoints(chords, runs, stripsOf(line, openings, context, range), range), range);
   return {
     runs,
     pieces: laid.map((pieces) => pieces.map(({ from, to, length }) => ({ from, to, seamAt: null, atLeg: false, over: length - (to - from) }))),
@@ -79,11 +93,10 @@ export function radiusPieces(line: Line, laid: LaidLine, openings: readonly Line
 export function radiusStrips(line: Line, laid: LaidLine, strips: readonly LineStrip[], range: FormRange): LineStrip[] {
   const chords = lineChords(line, range);
   if (chords.chord === null) return strips.map((strip) => ({ ...strip, runs: strip.runs.map((run) => ({ ...run, pieces: [] })) }));
-  const joints = chosenJoints(chords, laid.runs, range);
-  const plain = { left: 0, right: 0 };
+  const joints = chosenJoints(chords, laid.runs, strips, range);
   return strips.map((strip) => ({
     ...strip,
-    runs: strip.runs.map(({ from, to }) => ({ from, to, pieces: chordParts(chords, from, to, joints, plain, range.formLength).map(({ length }) => length) })),
+    runs: strip.runs.map(({ from, to }) => ({ from, to, pieces: stripParts(chords, { from, to }, joints, range) })),
   }));
 }
 
@@ -93,7 +106,7 @@ export function laidArc(line: Line, runs: readonly CourseRun[], wall: AxisWall, 
   const chords = lineChords(line, range);
   const { from, to } = runs[0] ?? { from: 0, to: line.length };
   const joints = chordJoints(chords, from, to, 'from-start');
-  const parts = chords.chord === null ? [] : chordParts(chords, from, to, joints, { left: 0, right: 0 }, range.formLength);
+  const parts = chords.chord === null ? [] : chordParts(chords, from, to, joints, PLAIN, range.formLength);
   return {
     turns: wall.wall.arc.turns,
     centre: line.arc.centre,

@@ -210,6 +210,50 @@ describe('openings in a curve', () => {
   });
 });
 
+describe('openings at the very end of a curve', () => {
+  it('leave no sliver beside them, drawn either way: the half circle less 36 in is laid', () => {
+    for (let radius = 140; radius <= 160; radius += 1) {
+      const ring = (turned: boolean): CurvedWallInput[] => [
+        { mark: 'R', from: [radius, 0], to: [-radius, 0], arc: { radius, turns: 'left' } },
+        turned
+          ? { mark: 'S', from: [radius, 0], to: [-radius, 0], arc: { radius, turns: 'right' } }
+          : { mark: 'S', from: [-radius, 0], to: [radius, 0], arc: { radius, turns: 'left' } },
+      ];
+      const last = Math.PI * radius - 36;
+      const doors = [{ mark: 'D', wall: 'S', at: 0, sill: 0, width: 36, height: 96 }, { mark: 'E', wall: 'R', at: last, sill: 0, width: 36, height: 96 }];
+      for (const turned of [false, true]) {
+        const takeoff = takeOff(curvedSchedule(ring(turned), { openings: doors }), range);
+        for (const wall of takeoff.laid.storeys[0]!.walls) {
+          expect(Math.min(...forms(wall).map(({ from, to }) => to - from))).toBeGreaterThan(inches(0.01));
+          near(forms(wall).reduce((sum, { from, to }) => sum + to - from, 0) / NM, ((Math.PI * radius - 36) * (radius - 5.5)) / radius, 1e-8);
+        }
+      }
+    }
+  });
+});
+
+describe('strips on a curve', () => {
+  // 82 high: three courses, a strip from 48 to 51, a course and a ripped one of 15. A window from 40 to 56 takes the strip whole, no course.
+  const [at, width] = [10, 24.5];
+  const stripped = (turns: 'left' | 'right'): Takeoff => {
+    const wall = (turns === 'left' ? quarter : quarterBack)(200);
+    return takeOff(curvedSchedule([wall], { height: 82, openings: [{ mark: 'W', wall: 'R', at: turns === 'left' ? at : (200 * Math.PI) / 2 - at - width, sill: 40, width, height: 16 }] }), range);
+  };
+
+  it('are sawn to the chords of the courses; a hole that takes only them picks the end that leaves fewer pieces', () => {
+    const [one, other] = [stripped('left'), stripped('right')];
+    const strips = (takeoff: Takeoff) => takeoff.units.find(({ kind }) => kind === 'strip')!;
+    expect(wallOf(one).courses.map(({ voids }) => voids.length)).toEqual([0, 0, 0, 0, 0]);
+    expect(wallOf(one).strips.map(({ bottom }) => bottom)).toEqual([inches(48)]);
+    // Ri 194.5, chords of 17, 17.4863 along the axis of 314.1593: 17 whole ones and a rest of 16.8921. From the near end the joints are
+    // at 17.486, 34.973: the hole from 10 to 34.5 leaves parts of chords 1 and 2, 18 pieces. From the far end they are at 16.892, 34.378:
+    // parts of chords 1 and 3, 17 pieces.
+    expect(strips(one).pieces).toBe(17);
+    expect(strips(other)).toEqual(strips(one));
+    expect(wallOf(one).courses[0]!.headJoints[0]!.at / NM).toBeCloseTo(16.8921, 3);
+  });
+});
+
 describe('straight to curve', () => {
   // A bay: 120 along x, a quarter turn of radius 100 to the left, 60 up.
   const bay: readonly CurvedWallInput[] = [
