@@ -1,4 +1,6 @@
 import { CalculatorInput } from './calculator-input.js';
+import { ciriaPressure } from './ciria-pressure.js';
+import { dinPressure } from './din-pressure.js';
 import {
   depthInBoth,
   depthInBothFromSi,
@@ -34,12 +36,24 @@ type Evaluated = OutsideMethod | (Pick<CalculatorAnswer, 'result' | 'governs' | 
  *
  * Reads `height` and `rise` and `concrete` (temperature); `method`, `unitWeight`, `cement`, `retarder` and `slump` are assumed where
  * they are left out, and listed. Answers `pressure`, `hydrostaticDepth`, and the `diagram` of pressure down the wall, in both systems,
- * from the one set of equations in whose units the question is asked (`questionSystem`).
+ * from the one set of equations in whose units the question is asked (`questionSystem`). Methods: `aci-347` (assumed where none is
+ * named), `ciria-108` and `din-18218`, each with fields of its own.
  */
 export const formPressureCalculator: Calculator = (fields) => {
+  const other = OTHER_METHODS.find(({ name }) => name === fields['method']);
+  return other ? other.calculator(fields) : aciPressure(fields);
+};
+
+const OTHER_METHODS: readonly { readonly name: string; readonly calculator: Calculator }[] = [
+  { name: 'ciria-108', calculator: ciriaPressure },
+  { name: 'din-18218', calculator: dinPressure },
+];
+const METHODS = ['aci-347', ...OTHER_METHODS.map(({ name }) => name)];
+
+const aciPressure: Calculator = (fields) => {
   const input = new CalculatorInput(fields, [...FRESH_CONCRETE_FIELDS, 'rise']);
   const { system, note } = questionSystem(fields, 'rise');
-  const standing = readStandingConcrete(input, system);
+  const standing = readStandingConcrete(input, system, METHODS);
   const riseMPerH = readRise(input);
   if (standing === undefined || riseMPerH === undefined || input.errors.length > 0) return failure(input.errors);
   const evaluated = system === 'si' ? bySi(standing, riseMPerH) : byUsCustomary(standing, riseMPerH);

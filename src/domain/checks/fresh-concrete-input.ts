@@ -52,11 +52,12 @@ const ASSUMED: Readonly<Record<UnitSystem, AssumedMix>> = {
  *
  * @param input  the calculator's fields
  * @param system in which the question is asked: what is left out is assumed in it
+ * @param known  methods the calculator names where it does not know one
  */
-export function readStandingConcrete(input: CalculatorInput, system: UnitSystem): StandingConcrete | undefined {
+export function readStandingConcrete(input: CalculatorInput, system: UnitSystem, known = METHODS): StandingConcrete | undefined {
   input.orElse(
     'method',
-    () => input.name('method', (name) => (METHODS.includes(name) ? name : null), METHODS),
+    () => input.name('method', (name) => (METHODS.includes(name) ? name : null), known),
     METHODS[0],
     `method: ${METHODS[0]}`,
   );

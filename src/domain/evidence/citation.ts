@@ -65,6 +65,12 @@ export const SOURCE_TITLES = {
   'pumping-news-2022': 'News of 21 June 2022 on the time limit of ASTM C94',
   'engineering-forum-pours': 'Thread 150606, wall volumes and trucks',
   'building-forum-pours': 'Thread 178523, rate of rise and supply',
+  'ciria-108': 'CIRIA Report 108, Concrete pressure on formwork',
+  'ciria-forum-sheet': 'Calculation sheet of formwork pressure after CIRIA 108, forum of engineers',
+  'ciria-sheet': 'Calculation sheet of formwork pressure after CIRIA 108',
+  'din-18218-2010': 'DIN 18218:2010-01, Pressure of fresh concrete on vertical formwork',
+  'din-18218-article': 'DIN Standard on Formwork Pressures Updated, Concrete International',
+  'din-18218-1980-summary': 'Summary of DIN 18218, edition of 1980',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type SourceKey = keyof typeof SOURCE_TITLES;

@@ -1,0 +1,7 @@
+import { STANDARD_GRAVITY } from '../engineering/aci-347-04/standard-gravity.js';
+
+const meant = (value: number): number => Number(value.toPrecision(12));
+
+/** A unit weight held as a mass [kg/m³], as a weight [kN/m³]. */
+export const weightOf = (kgPerM3: number): number => meant((kgPerM3 * STANDARD_GRAVITY) / 1000);
+export const kgPerM3OfWeight = (kNPerM3: number): number => (kNPerM3 * 1000) / STANDARD_GRAVITY;
