@@ -145,6 +145,6 @@ export function randomFeatured(seed: number): FeaturedJob {
     }
     if (random.chance(0.7)) openings.push(opening(`W${mark}`, mark, size(60, 150), random.pick([0, 24, 36]), size(24, 60), size(24, 44)));
   }
-  const arcs = bowed ? { C: { radius: width * random.pick([0.55, 0.8, 1.5]), turns: random.pick(['left', 'right'] as const) } } : {};
+  const arcs: Record<string, ArcInput> = bowed ? { C: { radius: width * random.pick([0.55, 0.8, 1.5]), turns: random.pick(['left', 'right'] as const) } } : {};
   return { walls, features, openings, arcs, height, units: metric ? 'mm' : 'in' };
 }

@@ -14,6 +14,7 @@ const STACK_TEXT_MM = 1.5;
 const STACK_GAP_MM = 2.6;
 const LEAST_COURSE_MM = 3.2;
 const LEVEL_GAP_MM = 3.1;
+const LOW_MM = 2.2;
 /** Where the words of the levels begin, right of the wall [mm of paper]. */
 export const LEVEL_TEXT_MM = 6;
 
@@ -27,7 +28,11 @@ export function drawStack(frame: ElevationFrame): void {
     layers.map(({ bottom, top }) => Math.round((frame.y(bottom) + frame.y(top)) / 2)),
     sheet.mm(STACK_GAP_MM),
   );
-  const widest = Math.max(...layers.map(({ text }) => sheet.widthOf(text, TEXT_MM.small)));
+  const last = layers.at(-1);
+  // a last course lower than its figures has them over it, clear of its two lines
+  const low = last !== undefined && last.top - last.bottom < sheet.mm(LOW_MM);
+  if (low) middles[middles.length - 1] = frame.y(last.top) + sheet.mm(STACK_TEXT_MM);
+  const widest = Math.max(0, ...layers.map(({ text }) => sheet.widthOf(text, TEXT_MM.small)));
   layers.forEach((layer, i) => {
     const [bottom, top] = [frame.y(layer.bottom), frame.y(layer.top)];
     const textAt = {
@@ -42,7 +47,8 @@ export function drawStack(frame: ElevationFrame): void {
       layer.text,
       textAt,
     );
-    sheet.text({ x: edge - sheet.mm(4), y: Math.round((bottom + top) / 2) }, layer.number, TEXT_MM.small, {
+    const beside = low && layer === last ? textAt.y : Math.round((bottom + top) / 2);
+    sheet.text({ x: edge - sheet.mm(4), y: beside }, layer.number, TEXT_MM.small, {
       bold: true,
       anchor: 'middle',
     });

@@ -19,6 +19,17 @@ const money = (minor: number): string =>
   `${String(Math.floor(minor / 100)).replace(/\B(?=(\d{3})+$)/g, ',')}.${String(minor % 100).padStart(2, '0')}`;
 const thousands = (quantity: number): string => String(quantity).replace(/\B(?=(\d{3})+$)/g, ',');
 
+describe('a quote without drawings', () => {
+  const words = 'This job has more than 300 walls: no drawings follow in this document.';
+
+  it('says why, and only where none follow for a reason', async () => {
+    const plain = printed(quoteOfLines(8));
+    const told = flat(await print({ ...plain, plans: [], elevations: [], notDrawn: words }).then(pdfPages));
+    expect(told).toContain(`Drawings ${words}`);
+    expect(flat(await print(plain).then(pdfPages))).not.toContain(words);
+  });
+});
+
 describe.each([8, 40, 300])('a quote of %d lines', (count) => {
   const quote = quoteOfLines(count);
   const pages = print(printed(quote)).then(pdfPages);
