@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { braceAxial } from '../../src/domain/engineering/hanna-formwork/brace-axial.js';
 import { braceHorizontal } from '../../src/domain/engineering/hanna-formwork/brace-horizontal.js';
 import { braceUplift } from '../../src/domain/engineering/hanna-formwork/brace-uplift.js';
-import { columnStability } from '../../src/domain/engineering/nds-2018/column-stability.js';
+import { columnStability, SLENDEREST_COLUMN } from '../../src/domain/engineering/nds-2018/column-stability.js';
 import { constructionWindFactor } from '../../src/domain/engineering/asce-37-14/construction-wind-factor.js';
 import { dressedSize } from '../../src/domain/engineering/nds-2018/dressed-size.js';
 import { endZoneCoefficient, wallForceCoefficient } from '../../src/domain/engineering/asce-7-16/wall-force-coefficient.js';
@@ -88,6 +88,8 @@ describe('raking braces and wood columns', () => {
     uplift: (i) => braceUplift(brace(i).H, brace(i).h, brace(i).foot) * num(i, 's'),
     axialByLength,
     spacing: (i) => num(i, 'capacity') / axialByLength(i),
+    // The length at which a plank of this thickness reaches le / d = 50.
+    longest: (i) => (SLENDEREST_COLUMN * num(i, 'd')) / 12,
     stress,
     capacity: (i) => stress(i) * num(i, 'b') * num(i, 'd'),
   });

@@ -14,7 +14,7 @@ import type { Calculator } from './calculator-answer.js';
 import type { LeftLimit } from './outside-answer.js';
 import type { TraceStep } from '../evidence/trace.js';
 
-const SOURCE = 'hanna-formwork, bracing';
+const SOURCE = 'hanna-formwork section on bracing';
 const FLATTEST_DEG = 20;
 const STEEPEST_DEG = 60;
 

@@ -68,5 +68,5 @@ function temperaturesLeft(read: number): readonly LeftLimit[] {
   if (T >= COLDEST_C && T <= WARMEST_C) return [];
   const [limit, side] = T < COLDEST_C ? [COLDEST_C, 'below'] : [WARMEST_C, 'above'];
   const fahrenheit = (c: number): number => Number(inUnit('temperature', '°F', c).toFixed(6));
-  return [{ numbers: { concreteF: fahrenheit(T), limitF: fahrenheit(limit), side }, source: 'ciria-108, from memory' }];
+  return [{ numbers: { concreteF: fahrenheit(T), limitF: fahrenheit(limit), side }, source: 'ciria-108 from memory' }];
 }

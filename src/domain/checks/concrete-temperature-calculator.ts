@@ -40,7 +40,7 @@ export const concreteTemperatureCalculator: Calculator = (fields) => {
   const celsius = inSi('temperature', asked, value);
   if (celsius <= 0) {
     const numbers = { concreteF: inUnit('temperature', '°F', celsius), limitF: 32, side: 'below' };
-    return success(outsideAnswer('mixing temperature', [{ numbers, source: 'physics: the water freezes' }], SOURCE, input.defaults));
+    return success(outsideAnswer('mixing temperature', [{ numbers, source: 'statics' }], SOURCE, input.defaults));
   }
   const step = workedStep('temperature of the mix', 'T = ( 0.22 · ( Ta · Wa + Tc · Wc ) + Tw · Ww + Ta · Wf − L · Wi ) / ( 0.22 · ( Wa + Wc ) + Ww + Wf + Wi )', substituted(mixed, ICE_DEGREES[system]), value, asked, SOURCE);
   return success({

@@ -16,7 +16,7 @@ import type { Calculator } from './calculator-answer.js';
 import type { TraceStep } from '../evidence/trace.js';
 
 const SOURCE = 'din-18218-2010';
-const MEMORY = 'din-18218-2010, from memory';
+const MEMORY = 'din-18218-2010 from memory';
 const SETTING = { above: 0, to: 72, says: 'more than 0 and at most 72 h' };
 
 /**

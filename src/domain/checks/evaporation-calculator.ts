@@ -32,7 +32,10 @@ const CHART_SOURCE = 'aci-305r Fig. 2.1.5, from memory';
  * (`needed` or `not needed`). Worked in SI where temperatures and wind are all written in SI.
  */
 export const evaporationCalculator: Calculator = (fields) => {
-  const input = new CalculatorInput(fields, ['air', 'concrete', 'humidity', 'wind', 'lowBleed']);
+  const { humidity: share } = fields;
+  // A share of one needs no unit, so it may be a number, as in a schedule.
+  const written = typeof share === 'number' ? { ...fields, humidity: String(share) } : fields;
+  const input = new CalculatorInput(written, ['air', 'concrete', 'humidity', 'wind', 'lowBleed']);
   const air = input.quantity('air', 'temperature', '80 F', PLAUSIBLE.air);
   const concrete = input.quantity('concrete', 'temperature', '87 F', PLAUSIBLE.concrete);
   const humidity = input.quantity('humidity', 'fraction', '50 %', PLAUSIBLE.humidity);
@@ -84,13 +87,13 @@ function rateStep({ air, concrete, humidity, wind }: Weather, system: UnitSystem
     const V = meant(inUnit('speed', 'km/h', wind));
     const substituted = `5 · ( ( ${n(concrete)} + 18 )^2.5 − ${n(humidity)} · ( ${n(air)} + 18 )^2.5 ) · ( ${n(V)} + 4 ) · 10⁻⁶`;
     const value = evaporationRateSi(concrete, air, humidity, V);
-    return workedStep(name, 'E = 5 · ( ( Tc + 18 )^2.5 − r · ( Ta + 18 )^2.5 ) · ( V + 4 ) · 10⁻⁶', substituted, value, 'kg/m2/h', 'uno-1998, SI');
+    return workedStep(name, 'E = 5 · ( ( Tc + 18 )^2.5 − r · ( Ta + 18 )^2.5 ) · ( V + 4 ) · 10⁻⁶', substituted, value, 'kg/m2/h', 'uno-1998 SI');
   }
   const [Tc, Ta] = [concrete, air].map((c) => Number(inUnit('temperature', '°F', c).toFixed(9))) as [number, number];
   const V = meant(inUnit('speed', 'mph', wind));
   const substituted = `( ${n(Tc)}^2.5 − ${n(humidity)} · ${n(Ta)}^2.5 ) · ( 1 + 0.4 · ${n(V)} ) · 10⁻⁶`;
   const value = evaporationRate(Tc, Ta, humidity, V);
-  return workedStep(name, 'E = ( Tc^2.5 − r · Ta^2.5 ) · ( 1 + 0.4 · V ) · 10⁻⁶', substituted, value, 'lb/ft2/h', 'uno-1998, US customary, from memory');
+  return workedStep(name, 'E = ( Tc^2.5 − r · Ta^2.5 ) · ( 1 + 0.4 · V ) · 10⁻⁶', substituted, value, 'lb/ft2/h', 'uno-1998 US customary, from memory');
 }
 
 function notesOf(condenses: boolean, system: UnitSystem): readonly string[] {

@@ -13,7 +13,7 @@ import type { Calculator, InBothUnits } from './calculator-answer.js';
 import type { Dimension } from '../quantity/unit.js';
 import type { TraceStep } from '../evidence/trace.js';
 
-const SOURCE = 'en5151-forms, placing; aci-347-04 §2.2.2';
+const SOURCE = 'en5151-forms p. 7, aci-347-04 §2.2.2';
 const MEASURES: Readonly<Record<string, Dimension | 'length'>> = {
   planArea: 'area', length: 'length', core: 'length', lift: 'length', pump: 'volume rate', truck: 'volume', height: 'length', concrete: 'temperature',
 };

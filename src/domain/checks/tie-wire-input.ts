@@ -14,7 +14,7 @@ export const TIE_WIRE_FIELDS = ['wireGauge', 'strands', 'safetyFactor'] as const
 export type TieWire = { readonly gauge: string; readonly strands: number; readonly safetyFactor: number } | 'none';
 
 const PRINTED = 'en5151-forms Table 5';
-const IMPLIED = 'en5151-forms Table 5, the stress its loads mean; diameter from steel-wire-gauges';
+const IMPLIED = 'en5151-forms Table 5 (the stress its loads mean), diameter from steel-wire-gauges';
 /** Safety factor of form ties, from memory of the formwork guide. */
 const ASSUMED_FACTOR = 2;
 

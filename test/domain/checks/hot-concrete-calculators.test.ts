@@ -20,7 +20,13 @@ describe('evaporation', () => {
     const answer = answerOf(evaporationCalculator, { air: '27 C', concrete: '31 C', humidity: '50 %', wind: '19 km/h' });
     expect(valueOf(answer, 'rate').si.value.toFixed(1)).toBe('1.2');
     expect(valueOf(answer, 'threshold').si).toEqual({ value: 1, unit: 'kg/m2/h' });
-    expect(answer.trace[0]).toMatchObject({ unit: 'kg/m2/h', source: 'uno-1998, SI' });
+    expect(answer.trace[0]).toMatchObject({ unit: 'kg/m2/h', source: 'uno-1998 SI' });
+  });
+
+  it('humidity as a number, as text or in percent is the same', () => {
+    const rate = (humidity: unknown) => valueOf(answerOf(evaporationCalculator, { ...E1, humidity }), 'rate');
+    expect([rate(0.5), rate('0.5')]).toEqual([rate('50 %'), rate('50 %')]);
+    expect(pointersOf(evaporationCalculator, { ...E1, humidity: 50 })).toEqual(['/humidity']);
   });
 
   it('half the threshold for mixes that bleed little', () => {
