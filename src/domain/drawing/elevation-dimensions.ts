@@ -52,7 +52,7 @@ export function drawLengths(frame: ElevationFrame): Nm {
   }
   const same = measure.along === 'axis' || (wall.startOffset === 0 && wall.dimensionLength === wall.length);
   const over = lengthLabel(measure.length, units);
-  rows.push([part(frame, start, end, [`${over} ${same ? 'along the axis' : 'along the dimension line'}`, over])]);
+  rows.push([part(frame, start, end, [`${over} ${same ? 'along the axis' : 'along the dimension line'}`, ...(wall.arc === null ? [] : [`${over} as drawn`]), over])]);
   const axis = lengthLabel(wall.length, units);
   if (!same) rows.push([part(frame, 0, wall.length, [`${axis} axis, node to node`, `${axis} axis`, axis])]);
   return rows.reduce((line, parts, i) => {

@@ -6,6 +6,7 @@ import { bendThrustLbPerFt, panelForceLb } from '../reinforcement/thrust.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { Junction, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import { detailViews } from './detail-legs.js';
+import { levelOf, mitreNotes } from './detail-level.js';
 import type { DetailView } from './detail-legs.js';
 import { drawTeeWork, stationOf } from './detail-tee.js';
 import { drawView } from './detail-view.js';
@@ -14,9 +15,7 @@ import { scaleLadder } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { turnText } from './elevation-dimensions.js';
 import { TINT } from './ink.js';
-import { isAt } from './elevation-frame.js';
 import { lengthLabel } from './length-label.js';
-import { wallAbove } from './plan-features.js';
 import { lookOf } from './piece-look.js';
 import { extentOf } from './shape-extent.js';
 import type { Drawing, SheetHeader } from './shapes.js';
@@ -56,21 +55,6 @@ export function junctionDetail(
       return drawing;
   }
   return detailAt(job, (ladder.at(-1) as (typeof ladder)[number]).scale);
-}
-
-/** The walls as they stand in the junction's own courses: over a change of cores on the upper one, with its axis. */
-function levelOf(junction: Junction, storey: LaidStorey): LaidStorey {
-  const first = storey.walls.find(({ mark }) => mark === junction.walls[0]);
-  const [course] = junction.courses;
-  const bottom = first?.courses.find(({ n }) => n === course)?.bottom;
-  if (first === undefined || bottom === undefined) return storey;
-  const named = (id: string): string => (isAt(junction, id) ? junction.id : id);
-  const walls = storey.walls.map((wall) => {
-    const change = wall.coreChanges.findLast(({ at }) => wall.base + at <= first.base + bottom);
-    const standing = change === undefined ? wall : wallAbove(wall, change);
-    return { ...standing, startJunction: named(wall.startJunction), endJunction: named(wall.endJunction) };
-  });
-  return { ...storey, walls };
 }
 
 interface DetailJob {
@@ -195,18 +179,6 @@ function wallNote(mark: string, storey: LaidStorey, units: LengthUnit): string {
   const panel = Math.round((wall.thickness - wall.core.width) / 2);
   const [core, foam, over] = [wall.core.width, panel, wall.thickness].map((length) => lengthLabel(length, units));
   return `Wall ${mark}: core ${core}, panels ${foam}, ${over} over the forms`;
-}
-
-/** `Ledge on A: bears at 5'-4", 5" out`; tapers with their seat. */
-function mitreNotes(views: readonly DetailView[], storey: LaidStorey, junction: Junction, units: LengthUnit): string[] {
-  const walls = storey.walls.filter(({ mark }) => junction.walls.includes(mark));
-  const label = (value: Nm): string => lengthLabel(value, units);
-  const has = (kind: DetailView['mitred']): boolean => views.some(({ mitred }) => mitred === kind);
-  const ledges = walls.flatMap(({ mark, ledges: laid }) =>
-    laid.map(({ face, bearing, projection }) => `Ledge on ${mark}, ${face}: bears at ${label(bearing)}, ${label(projection)} out`),
-  );
-  const tapers = walls.flatMap(({ mark, taper }) => (taper === null ? [] : [`Taper top on ${mark}: seat ${label(taper.seatGain)} wider at the top`]));
-  return [...(has('ledge') ? ledges : []), ...(has('taper') ? tapers : [])];
 }
 
 function workNotes(junction: Junction, storey: LaidStorey, range: FormRange, units: LengthUnit): string[] {
