@@ -2,39 +2,40 @@ import { depthInBothFromSi, pressureInBothFromSi, type CalculatorAnswer } from '
 import { kgPerM3OfWeight, weightOf } from './concrete-weight.js';
 import { NM_PER_FOOT, toMetres } from '../quantity/length.js';
 import { PLAUSIBLE } from '../engineering/plausible-spans.js';
-import { readRise } from './fresh-concrete-input.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { workedStep } from './worked-step.js';
 import type { CalculatorInput } from './calculator-input.js';
 import type { Span } from '../quantity/span.js';
 import type { TraceStep } from '../evidence/trace.js';
 
-/** What the metric methods ask alike: m, m/h, kN/m³. */
-export interface MetricWall {
+/** What the metric methods ask alike of a form: m, kN/m³. */
+export interface MetricForm {
   readonly height: number;
-  readonly rise: number;
   readonly weight: number;
+}
+
+/** The same while it is filled [m/h]. */
+export interface MetricWall extends MetricForm {
+  readonly rise: number;
 }
 
 const HIGHEST_FT = 1000;
 export const FORM_HEIGHT: Span = { above: 0, to: HIGHEST_FT * NM_PER_FOOT, says: `more than 0 and at most ${HIGHEST_FT} ft` };
 const ASSUMED_WEIGHT = 25;
 
-/** Height, rate and weight; undefined where a field could not be read. */
-export function readMetricWall(input: CalculatorInput): MetricWall | undefined {
+/** Height and weight; undefined where a field could not be read. */
+export function readMetricForm(input: CalculatorInput): MetricForm | undefined {
   const height = input.length('height', '3 m', FORM_HEIGHT);
-  const rise = readRise(input);
   const read = () => input.quantity('unitWeight', 'density', '25 kN/m3', PLAUSIBLE.unitWeight);
   const kg = input.orElse('unitWeight', read, kgPerM3OfWeight(ASSUMED_WEIGHT), `unitWeight: ${ASSUMED_WEIGHT} kN/m3`);
-  if (height === undefined || rise === undefined || kg === undefined) return undefined;
-  return { height: toMetres(height), rise, weight: weightOf(kg) };
+  return height === undefined || kg === undefined ? undefined : { height: toMetres(height), weight: weightOf(kg) };
 }
 
 /** Pressure capped by the liquid head, its liquid depth and diagram; the form is higher than what is poured only where said. */
 export function cappedPressure(
   pressure: number,
   governs: string,
-  { weight }: MetricWall,
+  { weight }: MetricForm,
   poured: number,
   source: string,
 ): Pick<CalculatorAnswer, 'result' | 'governs'> & { readonly trace: readonly TraceStep[] } {

@@ -1,4 +1,6 @@
 import { CalculatorInput } from './calculator-input.js';
+import { ciriaRise } from './ciria-rise.js';
+import { dinRise } from './din-rise.js';
 import {
   FRESH_CONCRETE_FIELDS,
   inSi,
@@ -39,14 +41,25 @@ type Solved =
  *
  * Reads `rating` and the fields of the form-pressure calculator but `rise`; the set of equations is the one in whose units the question
  * is asked (`questionSystem`). Answers `rise`: a rate, or the words `any rate`; where no rate keeps the pressure within the rating,
- * `no rate` and a `pressure-over-rating` finding with the least pressure possible.
+ * `no rate` and a `pressure-over-rating` finding with the least pressure possible. Methods as form-pressure.
  */
 export const riseLimitCalculator: Calculator = (fields) => {
+  const other = OTHER_METHODS.find(({ name }) => name === fields['method']);
+  return other ? other.calculator(fields) : aciRise(fields);
+};
+
+const OTHER_METHODS: readonly { readonly name: string; readonly calculator: Calculator }[] = [
+  { name: 'ciria-108', calculator: ciriaRise },
+  { name: 'din-18218', calculator: dinRise },
+];
+const METHODS = ['aci-347', ...OTHER_METHODS.map(({ name }) => name)];
+
+const aciRise: Calculator = (fields) => {
   const input = new CalculatorInput(fields, ['rating', ...FRESH_CONCRETE_FIELDS]);
   const { system, note } = questionSystem(fields, 'rating');
   const span = { above: 0, to: psfToKpa(HIGHEST_RATING_PSF), says: `more than 0 and at most ${HIGHEST_RATING_PSF} psf` };
   const ratedKpa = input.quantity('rating', 'pressure', '750 psf', span);
-  const standing = readStandingConcrete(input, system);
+  const standing = readStandingConcrete(input, system, METHODS);
   if (ratedKpa === undefined || standing === undefined || input.errors.length > 0) return failure(input.errors);
   const solved = system === 'si' ? bySi(ratedKpa, standing) : byUsCustomary(kpaToPsf(ratedKpa), standing);
   if (solved.kind === 'outside-method') return success(outsideMethodAnswer(solved, SOURCE, input.defaults));

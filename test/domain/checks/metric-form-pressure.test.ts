@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { formPressureCalculator } from '../../../src/domain/checks/form-pressure-calculator.js';
+import { riseLimitCalculator } from '../../../src/domain/checks/rise-limit-calculator.js';
 import { answerOf, pointersOf, valueOf } from './asked.js';
 
 /** C1, ciria-forum-sheet, found: 86.82 kPa, liquid zone 3.47 m. */
@@ -103,4 +104,66 @@ describe('form-pressure by din-18218', () => {
     { fields: { method: 'din-18218' }, at: ['/class', '/height', '/rise', '/setting'] },
     { fields: { ...F3, class: 'F7', setting: '5 ft', slump: '5 in' }, at: ['/class', '/setting', '/slump'] },
   ])('refuses $fields at $at', ({ fields, at }) => expect(pointersOf(formPressureCalculator, fields)).toEqual(at));
+});
+
+describe('rise-limit by ciria-108 and din-18218', () => {
+  const turned = (fields: Readonly<Record<string, unknown>>, rating: string) => {
+    const { rise: _, ...rest } = fields as { rise?: unknown };
+    return answerOf(riseLimitCalculator, { ...rest, rating });
+  };
+
+  /** C1, ciria-forum-sheet, found: 86.82 kPa at 1 m/h; F3 at 2 m/h is 46 kPa, from memory; SCC by Eq. (1), found, 116 kPa. */
+  it('is form-pressure turned round', () => {
+    expect(valueOf(turned(C1, '86.82 kPa'), 'rise').si.value.toFixed(3)).toBe('1.000');
+    expect(valueOf(turned(F3, '46 kPa'), 'rise').si.value).toBeCloseTo(2, 9);
+    expect(valueOf(turned({ ...F3, class: 'SCC', setting: '7 h', height: '6 m' }, '116 kPa'), 'rise').si.value).toBeCloseTo(2, 9);
+  });
+
+  it('at the rate it gives, the pressure is the rating; a little faster it is over', () => {
+    const classes = fc.constantFrom('ciria', 'F1', 'F2', 'F3', 'F4', 'F5', 'F6', 'SCC');
+    let rates = 0;
+    fc.assert(
+      fc.property(classes, fc.integer({ min: 30, max: 150 }), fc.integer({ min: 5, max: 20 }), fc.integer({ min: 5, max: 30 }), (kind, rating, tE, T) => {
+        const fields = kind === 'ciria'
+          ? { method: 'ciria-108', height: '8 m', concrete: `${T} C`, c2: 0.45 }
+          : { method: 'din-18218', height: '8 m', class: kind, setting: `${tE} h`, concrete: `${T} C` };
+        const answer = answerOf(riseLimitCalculator, { ...fields, rating: `${rating} kPa` });
+        if (answer.governs !== 'equation') return;
+        rates += 1;
+        const v = valueOf(answer, 'rise').si.value;
+        const at = (factor: number): number => kPa({ ...fields, rise: `${(v * factor).toFixed(15)} m/h` });
+        if (v < 1e-3 || v * 1.001 > 7) return;
+        expect(at(1)).toBeCloseTo(rating, 6);
+        expect(at(1.001)).toBeGreaterThan(rating);
+      }),
+      { numRuns: 300, seed: 108 },
+    );
+    expect(rates).toBeGreaterThan(100);
+  });
+
+  it('any rate where the form carries the liquid head; none where the slowest filling is over it', () => {
+    expect(turned(C1, '227 kPa')).toMatchObject({ result: { rise: 'any rate' }, governs: 'liquid-head' });
+    expect(turned(F3, '24 kPa')).toMatchObject({ result: { rise: 'no rate', leastPressure: { si: { value: 25 } } }, findings: [{ code: 'pressure-over-rating' }] });
+    // The equation at a rate of nought: 25 · 0.45 · 1.5956 · √9.05 = 54.0 kPa.
+    const slow = turned(C1, '50 kPa');
+    expect(valueOf(slow, 'leastPressure').si.value.toFixed(1)).toBe('54.0');
+    expect(slow.governs).toBe('minimum');
+  });
+
+  it('stiff concrete is not given a rate past 7 m/h, where the equations end', () => {
+    const answer = turned({ ...F3, class: 'F1' }, '80 kPa');
+    expect(valueOf(answer, 'rise').si.value).toBe(7);
+    expect(answer.governs).toBe('highest-rate');
+  });
+
+  it.each([
+    { fields: { method: 'ciria-108' }, at: ['/concrete', '/height', '/rating'] },
+    { fields: { ...F3, rating: '46 kPa' }, at: ['/rise'] },
+    { fields: { method: 'din-18218', height: '4 m', class: 'F3', setting: '5 h', rating: '8 ft' }, at: ['/rating'] },
+  ])('refuses $fields at $at', ({ fields, at }) => expect(pointersOf(riseLimitCalculator, fields)).toEqual(at));
+
+  it('outside the method there is no number', () => {
+    expect(turned({ ...C1, concrete: '1 C' }, '86 kPa')).toMatchObject({ result: {}, governs: 'outside-method' });
+    expect(turned({ ...F3, setting: '3 h' }, '46 kPa')).toMatchObject({ result: {}, governs: 'outside-method' });
+  });
 });

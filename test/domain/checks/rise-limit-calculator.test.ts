@@ -55,7 +55,7 @@ describe('rise-limit calculator', () => {
     { field: 'rating', value: '-5 psf' },
     { field: 'rating', value: '8 ft' },
     { field: 'rise', value: '3 ft/h' },
-    { field: 'method', value: 'din-18218' },
+    { field: 'method', value: 'aci-318' },
   ])('refuses $field $value by name', ({ field, value }) => {
     const answered = riseLimitCalculator({ ...PLAIN, [field]: value });
     expect(answered).toMatchObject({ ok: false, error: [{ pointer: `/${field}` }] });

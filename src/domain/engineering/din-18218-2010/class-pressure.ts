@@ -26,3 +26,21 @@ export function classPressure(consistency: Exclude<Consistency, 'SCC'>, v: numbe
   const { byRate, fixed, all, least } = ROWS[consistency];
   return Math.max(least, all ? (byRate * v + fixed) * K1 : fixed + byRate * v * K1);
 }
+
+/**
+ * Rate of rise at which a class of consistency reaches a pressure: its equation turned round.
+ *
+ * @equation  v = ( σ / K1 − fixed ) / by rate (F1 to F4); ( σ − 25 ) / ( by rate · K1 ) (F5, F6)
+ * @param consistency F1 to F6                                  [-]
+ * @param pressure σ                                            [kPa]
+ * @param K1  factor of the setting time                        [1]
+ * @returns   v; null where no rate is slow enough, or σ is under the least of the class [m/h]
+ * @valid     as classPressure
+ * @source    din-18218-2010, from memory
+ * @example   consistency = 'F3', pressure = 46, K1 = 1 → 2.0
+ */
+export function rateForClassPressure(consistency: Exclude<Consistency, 'SCC'>, pressure: number, K1: number): number | null {
+  const { byRate, fixed, all, least } = ROWS[consistency];
+  const v = all ? (pressure / K1 - fixed) / byRate : (pressure - fixed) / (byRate * K1);
+  return pressure >= least && v > 0 ? v : null;
+}
