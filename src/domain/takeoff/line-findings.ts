@@ -1,7 +1,8 @@
 import { finding, type Finding } from '../evidence/finding.js';
+import { nearestMeeting } from '../geometry/tracks.js';
 import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
-import { userStation, walkEnd } from './axes.js';
+import { inFrameOf, trackOf, userStation, walkEnd, type AxisWall } from './axes.js';
 import { nodeSetBack } from './corners.js';
 import type { EndName } from '../schedule/line-normalisation.js';
 import type { LineOpening } from './openings.js';
@@ -52,9 +53,18 @@ function toCorner(result: LineResult, opening: LineOpening, end: EndName, plan: 
   const { line } = result;
   const joint = line[end];
   if (joint.kind !== 'corner') return null;
-  const other = plan.walls[joint.partner]!.thickness;
-  const faceBack = Math.round(nodeSetBack(line.thickness / 2, other / 2, joint.turn));
-  return (end === 'start' ? opening.from : line.length - opening.to) + faceBack;
+  const [own, partner] = [(end === 'start' ? line.walls[0]! : line.walls.at(-1)!).wall, plan.walls[joint.partner]!];
+  const toNode = end === 'start' ? opening.from : line.length - opening.to;
+  if (own.arc || partner.arc) return curvedToCorner(own, partner, end, toNode);
+  return toNode + Math.round(nodeSetBack(line.thickness / 2, partner.thickness / 2, joint.turn));
+}
+
+/** The same where a curve meets the corner: to the meeting of the outside faces, a jamb's distance along a curve by that face's radius. */
+function curvedToCorner(own: AxisWall, partner: AxisWall, end: EndName, toNode: Nm): Nm {
+  const corner = nearestMeeting(trackOf(own, -own.thickness / 2), trackOf(partner, -partner.thickness / 2), end === 'start' ? own.from : own.to);
+  const along = corner ? inFrameOf(own, corner).along : end === 'start' ? 0 : own.length;
+  const onAxis = toNode + (end === 'start' ? -along : along - own.length);
+  return Math.round(own.arc ? onAxis * (1 + (own.arc.turn * own.thickness) / 2 / own.arc.radius) : onAxis);
 }
 
 function nearCorners(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {

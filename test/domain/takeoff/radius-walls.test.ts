@@ -307,6 +307,18 @@ describe('straight to curve', () => {
     expect(forms(wallOf(sharp)).at(-1)!.to).toBe(wallOf(sharp).length);
   });
 
+  it('tells an opening near such a corner by its distance along the outside face, which is where it is drawn', () => {
+    // The same walls; 10 in either side of the corner on the dimension line, which is the outside face (decision 31).
+    const arc = 100 * Math.asin(0.6);
+    const takeoff = takeOff(curvedSchedule([
+      { mark: 'R', from: [100, 0], to: [80, 60], arc: { radius: 100, turns: 'left' } },
+      { mark: 'A', from: [80, 60], to: [-80, 60] },
+    ], { openings: [{ mark: 'D', wall: 'A', at: 10, sill: 0, width: 30, height: 60 }, { mark: 'E', wall: 'R', at: arc - 30, sill: 0, width: 20, height: 60 }] }), range);
+    const distances = Object.fromEntries(found(takeoff, 'opening-near-corner').map(({ numbers }) => [numbers['opening'], numbers['distanceMm'] as number]));
+    expect(distances['D']).toBeCloseTo(254, 4);
+    expect(distances['E']).toBeCloseTo(254, 4);
+  });
+
   it('closes a D: a half circle on its diameter, square corners no unit makes', () => {
     const plan = curvedSchedule([
       { mark: 'A', from: [-150, 0], to: [150, 0] },
