@@ -30,13 +30,14 @@ export const lapCalculator: Calculator = (fields) => {
   const top = equation ? input.orElse('top', () => input.flag('top'), false, 'top: no, at most 12 in of fresh concrete below the bar') : false;
   const confinement = method === 'aci-318-general' ? readConfinement(input, fields['confinement']) : 1;
   const close = method === 'aci-318-simplified' ? readCloseness(input) : false;
-  if (method !== undefined && !equation) for (const name of EQUATION_FIELDS) if (input.has(name)) input.refuse(name, `nothing: the ${method} laps are a table of bars and grades`);
+  const notAsked = equation ? [] : EQUATION_FIELDS.filter((name) => input.has(name));
   if (method === undefined || bar === undefined || fcPsi === undefined || fyPsi === undefined || lapClass === undefined) return failure(input.errors);
   if (top === undefined || confinement === undefined || close === undefined || input.errors.length > 0) return failure(input.errors);
   const question: LapQuestion = { barName: bar.name, diameterIn: bar.diameterIn, fcPsi, fyPsi, lapClass, top, confinement, close };
   const answer = method === 'irc' ? prescriptiveCodeLap(question) : method === 'obc' ? metricCodeLap(question) : developedLap(question, method);
   if ('left' in answer) return success(outsideAnswer(answer.method, answer.left, answer.source, input.defaults));
-  return success({ ...answer, defaults: input.defaults, findings: [] });
+  const notes = notAsked.length > 0 ? [...answer.notes, `Not asked for by this table, and not entered: ${notAsked.join(', ')}.`] : answer.notes;
+  return success({ ...answer, notes, defaults: input.defaults, findings: [] });
 };
 
 /** 400 MPa [psi]. obc-2024 9.3.1.1.(4). */

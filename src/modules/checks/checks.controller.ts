@@ -118,4 +118,10 @@ export class ChecksController {
   basementWall(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
     return this.service.calculate(actor, 'basement-wall', body);
   }
+
+  @Post('wall-bars')
+  @Answers(CalculatorAnswer, { summary: 'Bars of a wall by the prescriptive tables', permission: 'check.run' })
+  wallBars(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'wall-bars', body);
+  }
 }

@@ -17,6 +17,7 @@ import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.j
 import { teeCalculator } from '../../domain/checks/tee-calculator.js';
 import { timberColumnCalculator } from '../../domain/checks/timber-column-calculator.js';
 import { upliftCalculator } from '../../domain/checks/uplift-calculator.js';
+import { wallBarsCalculator } from '../../domain/checks/wall-bars-calculator.js';
 import { windCalculator } from '../../domain/checks/wind-calculator.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
@@ -42,6 +43,7 @@ export const CALCULATORS = {
   tee: teeCalculator,
   'timber-column': timberColumnCalculator,
   uplift: upliftCalculator,
+  'wall-bars': wallBarsCalculator,
   wind: windCalculator,
 } as const satisfies Record<string, Calculator>;
 
