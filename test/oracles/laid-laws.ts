@@ -10,7 +10,8 @@ export function brokenLaws(takeoff: Takeoff, range: FormRange): string[] {
   const walls = takeoff.laid.storeys.flatMap((storey) => storey.walls);
   return [
     ...walls.flatMap((wall) => [
-      ...brokenHeights(wall), ...wall.courses.flatMap((course) => [...brokenCourse(wall, course, range), ...brokenJoints(wall, course)]),
+      ...brokenHeights(wall), ...wall.courses.flatMap((course) => [...(formless(wall) ? brokenEmpty(wall, course) : brokenCourse(wall, course, range)), ...brokenJoints(wall, course)]),
+      ...brokenCurve(wall, range),
     ]),
     ...brokenPieces(walls, range),
     ...brokenCuts(takeoff, walls, range),
@@ -70,6 +71,46 @@ function brokenCourse(wall: LaidWall, course: LaidCourse, range: FormRange): str
   return broken;
 }
 
+/** A curve that no chord fits has no forms. */
+const formless = ({ arc }: LaidWall): boolean => arc !== null && arc.chord === null;
+const brokenEmpty = ({ mark }: LaidWall, { n, pieces }: LaidCourse): string[] => (pieces.some(({ inside }) => !inside) ? [`${mark}/${n}: forms on a curve too tight for them`] : []);
+
+/** A length that misses a whole chord by less than this is one [nm]; radii are handed on rounded. */
+const CHORD_REACH = 1_001;
+
+/**
+ * Decision 21: the chord is the longest multiple of the module that opens no more than the gap, every piece the chord between its own
+ * two joints on the concave face, longer only where it is cut on the skew at a tee, and the joints stand one above the other.
+ */
+function brokenCurve(wall: LaidWall, range: FormRange): string[] {
+  const { arc, mark, thickness, courses } = wall;
+  if (!arc) return courses.some(({ pieces }) => pieces.some(({ why }) => why === 'chord')) ? [`${mark}: chords on a straight wall`] : [];
+  if (arc.axisRadius - arc.concaveRadius !== thickness / 2 && Math.abs(arc.axisRadius - arc.concaveRadius - thickness / 2) > 1) return [`${mark}: radii ${arc.axisRadius} and ${arc.concaveRadius}`];
+  const fits = (chord: number): boolean => chord <= range.formLength && chord <= 2 * arc.concaveRadius && (thickness * chord) / arc.concaveRadius <= range.parameters.radiusGap + 1;
+  if (arc.chord === null) return fits(range.minPiece) && arc.concaveRadius > 0 ? [`${mark}: a chord of ${range.minPiece} fits`] : [];
+  const broken: string[] = [];
+  if (arc.chord % range.cutModule !== 0 || arc.chord < range.minPiece || !fits(arc.chord) || fits(arc.chord + range.cutModule)) broken.push(`${mark}: chord ${arc.chord}`);
+  if (Math.abs(arc.gap - (thickness * arc.chord) / arc.concaveRadius) > 1) broken.push(`${mark}: gap ${arc.gap}`);
+  for (const course of courses) {
+    const forms = course.pieces.filter(({ inside }) => !inside);
+    for (const { id, from, to, why, kind, pieceLength } of forms) {
+      const between = 2 * arc.concaveRadius * Math.sin((to - from) / 2 / arc.axisRadius);
+      const atTee = (from === course.from && course.from !== 0) || (to === course.to && course.to !== wall.length);
+      const over = pieceLength - between;
+      if (why !== 'chord' || kind !== 'straight') broken.push(`${id}: ${kind} for ${why} on a curve`);
+      if (Math.abs(over) > CHORD_REACH && !(atTee && over > 0 && over < thickness)) broken.push(`${id} is sawn to ${pieceLength}, the chord between its joints is ${between}`);
+      if (Math.abs(over) > 2 && !atTee && pieceLength !== arc.chord) broken.push(`${id} is sawn to ${pieceLength}, the chord between its joints is ${between}`);
+      if (!atTee && pieceLength > arc.chord) broken.push(`${id} of ${pieceLength} is longer than the chord`);
+    }
+    for (const { at } of course.headJoints) {
+      const under = at > course.from && at < course.to && courses.flatMap(({ pieces }) => pieces).find(({ inside, from, to }) => !inside && at > from && at < to);
+      if (under) broken.push(`${mark}/${course.n}: its joint at ${at} stands in ${under.id}`);
+    }
+    if (course.headJoints.some(({ kind }) => kind !== 'chord')) broken.push(`${mark}/${course.n}: ${course.headJoints.map(({ kind }) => kind).join()} joints on a curve`);
+  }
+  return broken;
+}
+
 /** A head joint stands wherever two pieces of a course touch, and nowhere else but at the wall's own ends. */
 function brokenJoints({ mark, length }: LaidWall, { n, pieces, headJoints }: LaidCourse): string[] {
   const laid = pieces.filter((piece) => !piece.inside).sort((a, b) => a.from - b.from);
@@ -85,15 +126,18 @@ function brokenPieces(walls: readonly LaidWall[], range: FormRange): string[] {
   for (const piece of allPieces(walls)) byId.set(piece.id, [...(byId.get(piece.id) ?? []), piece]);
   for (const [id, pieces] of byId) {
     if (pieces.filter(({ counted }) => counted).length !== 1) broken.push(`${id} is counted ${pieces.filter(({ counted }) => counted).length} times`);
-    const { kind, pieceLength, cutEnds, webs, slope } = pieces[0]!;
+    const { kind, pieceLength, cutEnds, webs, slope, why } = pieces[0]!;
     if (!FORMS.includes(kind)) continue;
-    if (sum(pieces.map(({ from, to }) => to - from)) !== pieceLength) broken.push(`${id} of ${pieceLength} is laid as ${pieces.map(({ from, to }) => to - from).join('+')}`);
+    const chord = why === 'chord';
+    if (!chord && sum(pieces.map(({ from, to }) => to - from)) !== pieceLength) broken.push(`${id} of ${pieceLength} is laid as ${pieces.map(({ from, to }) => to - from).join('+')}`);
     if (pieceLength > range.formLength) broken.push(`${id} is longer than a form`);
     if (slope === null && (pieceLength === range.formLength) !== (cutEnds === 0)) broken.push(`${id} of ${pieceLength} has ${cutEnds} cut ends`);
     const stations = pieces.flatMap((piece) => piece.webs ?? []);
     if (webs && pieces.length === 1) {
       const gaps = stations.slice(1).map((station, index) => station - stations[index]!);
-      if (gaps.some((gap) => gap !== range.webSpacing)) broken.push(`${id}: webs are not one spacing apart`);
+      // A chord's webs are told along the axis: theirs is the spacing by the ratio of the two lengths, each station rounded.
+      const spacing = chord ? (range.webSpacing * (pieces[0]!.to - pieces[0]!.from)) / pieceLength : range.webSpacing;
+      if (gaps.some((gap) => Math.abs(gap - spacing) > (chord ? 1 : 0))) broken.push(`${id}: webs are not one spacing apart`);
       if (stations.some((station) => station < pieces[0]!.from || station > pieces[0]!.to)) broken.push(`${id}: a web stands outside its piece`);
       // Where both cuts go through a web, the piece keeps those between them alone.
       const most = Math.ceil(pieceLength / range.webSpacing);
@@ -151,12 +195,16 @@ function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRan
 
 /** The webs of a piece are those of the form where it was sawn, the piece turned end for end or not. */
 function websFit(piece: Piece, offset: number, range: FormRange): boolean {
-  if (!piece.webs || piece.pieceLength !== piece.to - piece.from) return true;
-  const laid = piece.webs.map((web) => web - piece.from);
+  if (!piece.webs) return true;
+  const chord = piece.why === 'chord';
+  if (!chord && piece.pieceLength !== piece.to - piece.from) return true;
+  const ratio = chord ? piece.pieceLength / (piece.to - piece.from) : 1;
+  const laid = piece.webs.map((web) => (web - piece.from) * ratio);
   const form = Array.from({ length: Math.ceil(range.formLength / range.webSpacing) }, (_, index) => range.firstWeb + index * range.webSpacing);
   const kept = form.map((web) => web - offset).filter((web) => web > 0 && web < piece.pieceLength);
   const turned = kept.map((web) => piece.pieceLength - web).reverse();
-  return laid.join() === kept.join() || laid.join() === turned.join();
+  const fits = (webs: readonly number[]): boolean => laid.length === webs.length && laid.every((web, index) => Math.abs(web - webs[index]!) <= (chord ? 1 : 0));
+  return fits(kept) || fits(turned);
 }
 
 interface PlacedJoint {
@@ -251,13 +299,20 @@ function brokenLegs({ id, walls, junctions }: LaidStorey, range: FormRange): str
       const made = range.corners.find(({ kind }) => kind === junction.unit)!.legs.get(core.code)!;
       const mitre = ((core.width + 2 * range.panel) / 2) * Math.tan((Math.abs(junction.turn) * Math.PI) / 360);
       const legs = [arriving, leaving].map((wall) => {
-        const laid = wall.courses.flatMap(({ pieces }) => pieces).find((each) => each.id === piece && each.junction === junction.id);
-        return laid ? laid.to - laid.from + mitre : NaN;
+        const holder = wall.courses.find(({ pieces }) => pieces.some((each) => each.id === piece && each.junction === junction.id));
+        const laid = holder?.pieces.find((each) => each.id === piece && each.junction === junction.id);
+        // An opening that stands in a leg takes what is left of it.
+        const cut = laid && holder!.voids.some(({ from, to }) => from === laid.to || to === laid.from);
+        return laid ? { length: laid.to - laid.from + mitre, cut } : { length: NaN, cut: false };
       });
-      const is = (leg: number, as: number): boolean => Math.abs(leg - as) <= LEG_REACH;
+      const is = ({ length, cut }: { length: number; cut: boolean | undefined }, as: number): boolean => (cut ? length <= as + LEG_REACH : Math.abs(length - as) <= LEG_REACH);
       const longFirst = is(legs[0]!, made.long) && is(legs[1]!, made.short);
       const shortFirst = is(legs[0]!, made.short) && is(legs[1]!, made.long);
-      if (!longFirst && !shortFirst) broken.push(`${id}/${junction.id} course ${course}: legs ${legs.join(' and ')}`);
+      if (longFirst && shortFirst) {
+        before = null;
+        continue;
+      }
+      if (!longFirst && !shortFirst) broken.push(`${id}/${junction.id} course ${course}: legs ${legs.map(({ length }) => length).join(' and ')}`);
       const leg = longFirst ? 'long' : 'short';
       if (before && (leg === before.leg) !== ((course - before.course) % 2 === 0)) broken.push(`${id}/${junction.id} course ${course}: ${leg} leg out of turn`);
       before = { leg, course };
