@@ -4,7 +4,7 @@ import { inches } from '../../../src/domain/quantity/length.js';
 import { formLines, lineStation, spacedAlong } from '../../../src/domain/reinforcement/form-lines.js';
 import { formSegments } from '../../../src/domain/reinforcement/segments.js';
 import type { LaidStorey } from '../../../src/domain/takeoff/laid.js';
-import { junction, laidJob, parted, times, type StoreySketch, type WallSketch } from '../../support/laid.js';
+import { coreChange, junction, laidArc, laidJob, parted, times, type StoreySketch, type WallSketch } from '../../support/laid.js';
 import { CORES } from '../../support/rule-range.js';
 
 const storeyOf = (sketch: StoreySketch): LaidStorey => laidJob(sketch).storeys[0] as LaidStorey;
@@ -40,6 +40,21 @@ describe('lines of forms', () => {
       name: 'a tee on the side of one wall',
       sketch: { walls: [wall({ end: 'M' }), wall({ mark: 'P', start: 'M', x: 100 })], junctions: [junction({ id: 'M', kind: 'tee', walls: ['A', 'P'] })] },
       lines: [[['A', 0]], [['P', 0]]],
+    },
+    {
+      name: 'a core that changes up one of two walls parts their line',
+      sketch: parted(wall(), wall({ features: { coreChanges: [coreChange(2, CORES[4], 'outside', -1)] } })),
+      lines: [[['A', 0]], [['B', 0]]],
+    },
+    {
+      name: 'one that changes alike up both does not',
+      sketch: parted(wall({ features: { coreChanges: [coreChange(2, CORES[4], 'outside', -1)] } }), wall({ features: { coreChanges: [coreChange(2, CORES[4], 'outside', -1)] } })),
+      lines: [[['A', 0], ['B', 100]]],
+    },
+    {
+      name: 'a curve that carries a straight wall on',
+      sketch: parted(wall(), wall({ features: { arc: laidArc(105, 5) } })),
+      lines: [[['A', 0]], [['B', 0]]],
     },
   ])('$name', ({ sketch, lines }) => expect(marks(sketch)).toEqual(lines));
 
