@@ -25,7 +25,7 @@ describe('wind', () => {
     expect(step?.value.toFixed(1)).toBe((387_980 / 689 / 6.6).toFixed(1));
   });
 
-  /** W4, permit-wind-sheet, found: 20.1 psf with Kz 0.70, which is exposure B at 30 ft. */
+  /** W4, permit-wind-sheet, found: 20.1 psf with Kz 0.70 in exposure B; that this is the table at 30 ft is from memory. */
   it('W4 of the permit calculations', () => {
     expect(valueOf(answerOf(windCalculator, { speed: '115 mph', exposure: 'b', height: '30 ft' }), 'velocityPressure').us.value.toFixed(1)).toBe('20.1');
   });

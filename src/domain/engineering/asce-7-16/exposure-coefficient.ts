@@ -3,7 +3,7 @@ import type { Exposure } from './exposure.js';
 
 const HEIGHTS_FT = [15, 20, 25, 30] as const;
 
-/** Kz as tabulated: D at 20 ft and C to 15 ft read in print, the others from memory. */
+/** Kz as tabulated: C to 15 ft read in print, the others from memory. */
 const TABULATED: Readonly<Record<Exposure, readonly number[]>> = {
   B: [0.57, 0.62, 0.66, 0.7],
   C: [0.85, 0.9, 0.94, 0.98],
