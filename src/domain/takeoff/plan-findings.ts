@@ -20,7 +20,8 @@ function junctionFinding(junction: PlanJunction, plan: StoreyPlan): Finding[] {
     return [finding('core-change', { ...place, severity: 'hold', numbers: { core, otherCore, turnDeg: tenth(junction.turn) } })];
   }
   if (junction.kind === 'corner' && junction.unmade) return [finding(junction.unmade, { ...place, numbers: { turnDeg: tenth(junction.turn), core } })];
-  if (junction.tee && plan.walls[junction.tee.through]!.arc) {
+  // Where a curve begins at the tee, half of the cut-out is the curve's.
+  if (junction.tee && junction.walls.slice(0, -1).some((wall) => plan.walls[wall]!.arc)) {
     const numbers = { feature: 'tee on a radius wall', angleDeg: tenth(junction.tee.angle), core: otherCore, throughCore: core };
     return [finding('outside-method', { ...place, numbers, source: 'take-off' })];
   }

@@ -78,10 +78,14 @@ export function endsInsideWalls(plan: NormalPlan, walls: readonly AxisWall[]): M
   return inside;
 }
 
+/** Of two that run on into each other the straight one, where one of them is a curve: the order of the rows decides nothing. */
+const throughOf = (plan: NormalPlan, { a, b }: NonNullable<NormalPlan['nodes'][number]['pair']>): number =>
+  plan.walls[a.wall]!.arc && !plan.walls[b.wall]!.arc ? b.wall : a.wall;
+
 /** Ends that stop at a node where others go through, with the wall they stop on. */
 function branchesAtNodes(plan: NormalPlan): { end: WallEnd; through: number; crossing: boolean }[] {
   return plan.nodes.flatMap((node) =>
-    node.pair ? node.branches.map((end) => ({ end, through: node.pair!.a.wall, crossing: node.kind === 'crossing' })) : [],
+    node.pair ? node.branches.map((end) => ({ end, through: throughOf(plan, node.pair!), crossing: node.kind === 'crossing' })) : [],
   );
 }
 

@@ -370,6 +370,23 @@ describe('tees of curves', () => {
   });
 });
 
+describe('a wall that ends where a curve begins', () => {
+  it('is a hold whatever the order of the rows: half of its cut-out is the curve\'s', () => {
+    const [a, r, p]: readonly CurvedWallInput[] = [
+      { mark: 'A', from: [0, 0], to: [120, 0] },
+      { mark: 'R', from: [120, 0], to: [220, 100], arc: { radius: 100, turns: 'left' } },
+      { mark: 'P', from: [120, 0], to: [120, -100] },
+    ];
+    const takeoffs = [[a!, r!, p!], [r!, a!, p!], [p!, r!, a!]].map((walls) => takeOff(curvedSchedule(walls), range));
+    const figures = ({ units }: Takeoff) => units.map(({ sku, pieces, bought }) => ({ sku, pieces, bought }));
+    for (const takeoff of takeoffs) {
+      expect(found(takeoff, 'outside-method')).toMatchObject([{ severity: 'hold', numbers: { feature: 'tee on a radius wall' } }]);
+      expect(takeoff.concrete[0]!.nm3).toBe(takeoffs[0]!.concrete[0]!.nm3);
+      expect(figures(takeoff)).toEqual(figures(takeoffs[0]!));
+    }
+  });
+});
+
 describe('what cannot be laid', () => {
   it('a curve too tight for the shortest chord: a hold with the gap, no forms, concrete all the same', () => {
     // Ri 60 − 5.5 − 5.5 = 49: 8 in opens 11 · 8 / 49 = 1.796 in.
