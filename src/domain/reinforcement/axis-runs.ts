@@ -7,7 +7,7 @@ import { formSegments, type Segment } from './segments.js';
 export interface AxisRuns {
   /** Ends of a course, drawn in to the nodes of the corners that are mitred in it. */
   readonly endsOf: (course: LaidCourse) => Segment;
-  /** The stretches between them, less the openings that interrupt the course. */
+  /** The stretches between them, less the openings that interrupt the course; none on a curve too tight for a single chord. */
   readonly segmentsOf: (course: LaidCourse) => readonly Segment[];
 }
 
@@ -18,7 +18,8 @@ export function axisRuns(storey: LaidStorey): AxisRuns {
     const { start = -Infinity, end = Infinity } = nodes.get(course) ?? {};
     return { from: Math.max(course.from, start), to: Math.min(course.to, end) };
   };
-  return { endsOf, segmentsOf: (course) => formSegments({ ...endsOf(course), voids: course.voids }) };
+  const bare = new Set(storey.walls.filter(({ arc }) => arc?.chord === null).flatMap(({ courses }) => courses));
+  return { endsOf, segmentsOf: (course) => (bare.has(course) ? [] : formSegments({ ...endsOf(course), voids: course.voids })) };
 }
 
 function note(nodes: Map<LaidCourse, { start?: Nm; end?: Nm }>, { course, end, node }: MitredEnd): void {

@@ -3,7 +3,7 @@ import { inches, toInches } from '../../../src/domain/quantity/length.js';
 import { axisRuns, lengthOf } from '../../../src/domain/reinforcement/axis-runs.js';
 import { courseBeside, mitredCorners } from '../../../src/domain/reinforcement/mitred-corners.js';
 import type { Junction, LaidStorey } from '../../../src/domain/takeoff/laid.js';
-import { coreChange, junction, laidJob, laidLedge, laidTaper, times, type WallSketch } from '../../support/laid.js';
+import { coreChange, junction, laidArc, laidJob, laidLedge, laidTaper, times, type WallSketch } from '../../support/laid.js';
 import { CORES } from '../../support/rule-range.js';
 
 const corner = (units: readonly number[], rest: Partial<Junction> = {}): Junction =>
@@ -50,6 +50,11 @@ describe('mitred corners', () => {
   });
 
   it('are none where no unit makes the turn', () => expect(told(storey({ features: ledge }, {}, corner([], { unit: null })))).toEqual([]));
+
+  it('have nothing to do with a curve too tight for chords, on which no form stands', () => {
+    const each = storey({ features: { arc: laidArc(250, 0, null) } }, { features: { arc: laidArc(125, 15) } });
+    expect(each.walls.map((wall) => toInches(lengthOf(axisRuns(each).segmentsOf(wall.courses[0]!))))).toEqual([0, 120]);
+  });
 
   it('draw the axis length of a course in to their nodes, openings out; a free end past its node is not drawn in', () => {
     const each = storey({ courses: [{}, { from: -5.5, to: 245.5, voids: [[100, 136]] }, {}], features: ledge }, { courses: [{}, { from: -5.5 }, {}] }, corner([1, 3]));
