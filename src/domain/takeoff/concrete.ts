@@ -7,7 +7,7 @@ import { areaBeyond, curvedCut } from './end-cuts.js';
 import { gableFaces } from './gable-concrete.js';
 import type { LaidOpening } from './laid.js';
 import type { RunContext } from './runs.js';
-import { neighbourOf } from './storey-plan.js';
+import { facingEnd, neighbourOf } from './storey-plan.js';
 import type { StoreyConcrete } from './takeoff.js';
 
 /** Volumes [nm³] and face areas [nm²] of one wall. */
@@ -23,7 +23,7 @@ function concreteTrim(wall: AxisWall, end: EndName, elevation: Nm, context: RunC
   const free = -wall.back[end] + context.range.closure.thickness;
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return 0;
-  if (!context.standsAt(neighbourOf(joint)!, elevation)) return free;
+  if (!context.standsAt(neighbourOf(joint)!, elevation, facingEnd(joint, end))) return free;
   return joint.kind === 'tee' ? joint.tee.coreTrim : 0;
 }
 
@@ -42,11 +42,11 @@ function bandsOf(wall: AxisWall, height: Nm, context: RunContext): { bottom: Nm;
   const [low, high] = [Math.max(0, context.from - wall.wall.base), Math.min(height, context.to - wall.wall.base)];
   if (high <= low) return [];
   const edges = new Set<Nm>([low, high]);
-  for (const joint of [joints.start, joints.end]) {
-    const neighbour = neighbourOf(joint);
+  for (const end of ['start', 'end'] as const) {
+    const neighbour = neighbourOf(joints[end]);
     if (neighbour === null) continue;
     const base = plan.walls[neighbour]!.wall.base - wall.wall.base;
-    for (const edge of [base, base + plan.stacks[neighbour]!.stack.height]) if (edge > low && edge < high) edges.add(edge);
+    for (const edge of [base, context.topAt(neighbour, facingEnd(joints[end], end)) - wall.wall.base]) if (edge > low && edge < high) edges.add(edge);
   }
   const sorted = [...edges].sort((a, b) => a - b);
   return sorted.slice(1).map((top, index) => ({ bottom: sorted[index]!, top }));
@@ -94,7 +94,7 @@ export function wallConcrete(wall: AxisWall, openings: readonly LaidOpening[], c
   }
   const gable = context.gableOf(wall.index);
   if (gable) {
-    const above = gableFaces(gable, wall, context.plan.joints[wall.index]!, holes, height, context.plan, context.range.closure.thickness);
+    const above = gableFaces(gable, wall, holes, context);
     faceNm2 += above.faceNm2;
     openingNm2 += above.openingNm2;
   }

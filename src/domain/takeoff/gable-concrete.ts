@@ -1,11 +1,13 @@
 import { radians } from '../geometry/vector.js';
 import type { Nm } from '../quantity/length.js';
-import type { AxisWall } from './axes.js';
+import type { EndName } from '../schedule/line-normalisation.js';
+import { inFrameOf, type AxisWall } from './axes.js';
 import { nodeSetBack } from './corners.js';
-import type { Gable } from './gables.js';
-import { heightAt } from './gables.js';
+import { curvedCut } from './end-cuts.js';
+import { heightAt, stretchAbove, type Gable } from './gables.js';
 import type { LaidOpening } from './laid.js';
-import type { EndJoint, StoreyPlan } from './storey-plan.js';
+import type { RunContext } from './runs.js';
+import { neighbourOf } from './storey-plan.js';
 
 /** Where the two faces of the core end, along the axis in walking direction. */
 interface FaceEnds {
@@ -13,13 +15,24 @@ interface FaceEnds {
   readonly right: number;
 }
 
-/** How far past the node the core's faces end: the mitre of a corner, the closure of a free end, the through wall's core at a tee. */
-function faceEnd(wall: AxisWall, name: 'start' | 'end', joint: EndJoint, plan: StoreyPlan, closure: Nm): FaceEnds {
+/**
+ * Where the core's faces end above the stack: built into a neighbour that stands there, the mitre; against one that is not built in, its
+ * core; at a neighbour that ends with the stack, the mitre below (decision 22); above a lower one, the closure of a free end (decision 7).
+ *
+ * @param builtIn whether the wall's courses above the stack are built into the neighbour's
+ */
+function faceEnd(wall: AxisWall, name: EndName, builtIn: boolean, context: RunContext): FaceEnds {
+  const { plan, range } = context;
+  const joint = plan.joints[wall.index]![name];
   const node = name === 'start' ? 0 : wall.length;
   const outwards = name === 'start' ? -1 : 1;
   const at = (left: number, right = left): FaceEnds => ({ left: node + outwards * left, right: node + outwards * right });
   const half = wall.core.width / 2;
-  if (joint.kind === 'free') return at(wall.back[name] - closure);
+  const free = at(wall.back[name] - range.closure.thickness);
+  const neighbour = neighbourOf(joint);
+  if (neighbour === null) return joint.kind === 'free' ? free : at(0);
+  const top = wall.wall.base + plan.stacks[wall.index]!.stack.height;
+  if (!context.standsAt(neighbour, top - 1)) return free;
   if (joint.kind === 'tee') {
     const { tee } = joint;
     const skew = tee.square ? 0 : half / Math.tan(radians(tee.angle));
@@ -27,7 +40,15 @@ function faceEnd(wall: AxisWall, name: 'start' | 'end', joint: EndJoint, plan: S
     return at(-tee.coreTrim + (leftLonger ? skew : -skew), -tee.coreTrim + (leftLonger ? -skew : skew));
   }
   if (joint.kind !== 'corner') return at(0);
-  const mitre = Math.sign(joint.turn) * nodeSetBack(half, plan.walls[joint.partner]!.core.width / 2, Math.abs(joint.turn));
+  const cut = curvedCut(wall, name, plan);
+  if (cut) return { left: inFrameOf(wall, cut.left).along, right: inFrameOf(wall, cut.right).along };
+  const other = plan.walls[neighbour]!.core.width / 2;
+  if (!builtIn && context.standsAt(neighbour, top)) {
+    const turn = radians(joint.turn);
+    const [reach, skew] = [other / Math.abs(Math.sin(turn)), half / Math.tan(turn)];
+    return at(-reach + skew, -reach - skew);
+  }
+  const mitre = Math.sign(joint.turn) * nodeSetBack(half, other, Math.abs(joint.turn));
   return at(-mitre, mitre);
 }
 
@@ -61,34 +82,51 @@ function holeArea(gable: Gable, hole: Pick<LaidOpening, 'from' | 'to' | 'sill' |
   return integral(taken, sorted([foot, peak, end, ...reaches], hole.from, hole.to));
 }
 
-/**
- * Face areas of a gable, of one side, whose product with the core is its concrete: the mitred footprint under the slope, and what the
- * openings take of it.
- *
- * V = ∫ over the core's thickness of (A(end) − A(start)), A the area under the slope up to a station: piecewise quadratic along a
- * mitre, so Simpson's rule between its breaks is exact.
- *
- * @returns gross and of openings, rounded once to a whole nm²
- * @source statement of the project's decision 22 (geometry)
- */
-export function gableFaces(
-  gable: Gable,
-  wall: AxisWall,
-  joints: Readonly<Record<'start' | 'end', EndJoint>>,
-  holes: readonly Pick<LaidOpening, 'from' | 'to' | 'sill' | 'head'>[],
-  top: Nm,
-  plan: StoreyPlan,
-  closure: Nm,
-): { readonly faceNm2: bigint; readonly openingNm2: bigint } {
-  const start = faceEnd(wall, 'start', joints.start, plan, closure);
-  const end = faceEnd(wall, 'end', joints.end, plan, closure);
+/** Area of the footprint under a slope, of one side: A(end) − A(start) averaged over the core's thickness [nm²]. */
+function footprintUnder(gable: Gable, start: FaceEnds, end: FaceEnds): number {
   const upTo = ({ left, right }: FaceEnds): number => {
     if (left === right) return areaTo(gable, left);
     const share = (at: number): number => (at - left) / (right - left);
     const station = (part: number): number => left + (right - left) * part;
     return integral((part) => areaTo(gable, station(part)), sorted([gable.foot, gable.peak, gable.end].map(share), 0, 1));
   };
-  const gross = Math.max(0, upTo(end) - upTo(start));
+  return Math.max(0, upTo(end) - upTo(start));
+}
+
+/** The part of a slope above a height. */
+function partAbove(gable: Gable, height: Nm): Gable {
+  const { from, to } = stretchAbove(gable, height);
+  return { rise: gable.rise - height, foot: from, peak: gable.peak, end: to };
+}
+
+/**
+ * Face areas of a gable, of one side, whose product with the core is its concrete: the mitred footprint under the slope, and what the
+ * openings take of it.
+ *
+ * V = ∫ over the core's thickness of (A(end) − A(start)), A the area under the slope up to a station: piecewise quadratic along a
+ * mitre, so Simpson's rule between its breaks is exact. What stands above the courses that are built into a neighbour ends against it.
+ *
+ * @param holes in walking direction
+ * @returns gross and of openings, rounded once to a whole nm²
+ * @source statement of the project's decisions 7 and 22 (geometry)
+ */
+export function gableFaces(
+  gable: Gable,
+  wall: AxisWall,
+  holes: readonly Pick<LaidOpening, 'from' | 'to' | 'sill' | 'head'>[],
+  context: RunContext,
+): { readonly faceNm2: bigint; readonly openingNm2: bigint } {
+  const top = context.plan.stacks[wall.index]!.stack.height;
+  const ends = (builtIn: boolean): { start: FaceEnds; end: FaceEnds } => ({
+    start: faceEnd(wall, 'start', builtIn, context),
+    end: faceEnd(wall, 'end', builtIn, context),
+  });
+  const builtTo = Math.max(...(['start', 'end'] as const).map((name) => context.topAt(wall.index, name))) - wall.wall.base - top;
+  const [joined, apart] = [ends(true), ends(false)];
+  const above = builtTo < gable.rise ? partAbove(gable, builtTo) : null;
+  const below = builtTo === 0 ? 0 : footprintUnder(gable, joined.start, joined.end) - (above ? footprintUnder(above, joined.start, joined.end) : 0);
+  const gross = below + (above ? footprintUnder(above, apart.start, apart.end) : 0);
+  const { start, end } = builtTo > 0 ? joined : apart;
   const axis = { from: (start.left + start.right) / 2, to: (end.left + end.right) / 2 };
   const openings = holes.reduce((sum, hole) => {
     const [from, to] = [Math.max(hole.from, axis.from), Math.min(hole.to, axis.to)];

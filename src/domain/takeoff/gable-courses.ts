@@ -8,7 +8,7 @@ import { layLine } from './line-layout.js';
 import { coursePieces, type CoursePieces } from './line-pieces.js';
 import { lineOfWalls, type Line } from './lines.js';
 import type { LineOpening } from './openings.js';
-import { courseRun, type CourseRun, type RunContext, type Stretch } from './runs.js';
+import { courseRun, formsWithin, type CourseRun, type RunContext, type Stretch } from './runs.js';
 import type { Layer } from './stack.js';
 
 /** The courses of one wall's gable, on a line of that wall alone. */
@@ -29,10 +29,15 @@ function seenFrom(course: CoursePieces, by: Nm): CoursePieces {
   return { run: { ...run, from: run.from - by, to: run.to - by, fixedJoints: run.fixedJoints.map((at) => at - by), voids: run.voids.map((gap) => ({ ...gap, from: gap.from - by, to: gap.to - by })) }, pieces: [], joints };
 }
 
-/** A slope ends a course at both sides but where it stands upright at its wall's end. */
-function stretchOf(gable: Gable, layer: Layer, stackTop: Nm): Stretch {
-  const { from, to } = stretchAbove(gable, layer.bottom - stackTop);
-  return { from: gable.peak === gable.foot ? null : from, to: gable.peak === gable.end ? null : to };
+/** A slope ends a course at both sides, or the panel of a neighbour that stands there, but where it stands upright at its wall's end. */
+function stretchOf(gable: Gable, layer: Layer, line: Line, context: RunContext): Stretch {
+  const { from, to } = stretchAbove(gable, layer.bottom - line.stack.stack.height);
+  const { index } = line.walls[0]!.wall;
+  const within = (end: 'start' | 'end'): number => formsWithin(index, end, line.base + layer.bottom, context);
+  return {
+    from: gable.peak === gable.foot ? null : Math.max(from, within('start')),
+    to: gable.peak === gable.end ? null : Math.min(to, line.length - within('end')),
+  };
 }
 
 /**
@@ -55,9 +60,8 @@ export function layGables(
       .filter((opening) => opening.wall === wall.index)
       .map((opening) => ({ ...opening, from: opening.from - from, to: opening.to - from, formsFrom: opening.formsFrom - from, formsTo: opening.formsTo - from }));
     const under = seenFrom(top, from);
-    const stackTop = line.stack.stack.height;
     const runs = gableLayers(gable.rise, line.stack.stack, context.range).map((layer) =>
-      courseRun(own, layer, stretchOf(gable, layer, stackTop), holes, arrivingFirst, context),
+      courseRun(own, layer, stretchOf(gable, layer, own, context), holes, arrivingFirst, context),
     );
     return [{ wall, gable, line: own, openings: holes, under, courses: laidOver(under, runs, own, holes, context, memory) }];
   });

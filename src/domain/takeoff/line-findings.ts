@@ -118,6 +118,18 @@ function intoThrough(result: LineResult, storey: string): Finding[] {
     .map((opening) => finding('outside-method', { ...openingPlace(result, opening, storey), numbers: { feature: 'opening in a tee', opening: opening.mark }, source: 'take-off' }));
 }
 
+/** A hole that reaches into a corner's own concrete: no form closes it, and half of what it takes is the neighbour's. */
+function intoCorners(result: LineResult, plan: StoreyPlan): Finding[] {
+  const { line } = result;
+  const reach = (end: EndName): Nm => {
+    const joint = line[end];
+    return joint.kind === 'corner' ? Math.round(nodeSetBack(line.core.width / 2, plan.walls[joint.partner]!.core.width / 2, Math.abs(joint.turn))) : -Infinity;
+  };
+  return result.openings
+    .filter((opening) => opening.from < reach('start') || opening.to > line.length - reach('end'))
+    .map((opening) => finding('outside-method', { ...openingPlace(result, opening, plan.storey.id), numbers: { feature: 'opening in a corner', opening: opening.mark }, source: 'take-off' }));
+}
+
 /** A branch that lands in a hole has nothing to stand on. */
 function overTees(result: LineResult, plan: StoreyPlan): Finding[] {
   return result.line.tees.flatMap(({ tee, at }) => {
@@ -135,7 +147,7 @@ function overTees(result: LineResult, plan: StoreyPlan): Finding[] {
 /** Findings of one line: short runs, seams, openings close to corners, narrow piers. */
 export function lineFindings(result: LineResult, plan: StoreyPlan, range: FormRange): Finding[] {
   const storey = plan.storey.id;
-  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range), ...intoThrough(result, storey), ...overTees(result, plan)];
+  return [...shortRuns(result, storey, range), ...seamNote(result, storey, range), ...nearCorners(result, plan, range), ...narrowPiers(result, storey, range), ...overClosed(result, storey, range), ...intoThrough(result, storey), ...intoCorners(result, plan), ...overTees(result, plan)];
 }
 
 /** Findings on heights, one for each storey and height: ripped, not coursed, more than a single lift should reach. */

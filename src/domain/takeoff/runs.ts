@@ -10,7 +10,7 @@ import type { Line } from './lines.js';
 import { takesWhole, type LineOpening } from './openings.js';
 import type { Gable } from './gables.js';
 import type { Layer } from './stack.js';
-import { neighbourOf, type StoreyPlan } from './storey-plan.js';
+import { facingEnd, neighbourOf, type StoreyPlan } from './storey-plan.js';
 import type { Tee } from './tees.js';
 
 export type { Segment } from './segments.js';
@@ -60,8 +60,10 @@ export interface RunContext {
    * that end (in walking direction).
    */
   readonly courseAt: (wall: number, elevation: Nm, end?: EndName) => Layer | null;
-  /** Whether a wall stands at an elevation above the storey's bottom. */
-  readonly standsAt: (wall: number, elevation: Nm) => boolean;
+  /** Whether a wall stands at an elevation above the storey's bottom; with an end, up to `topAt` there. */
+  readonly standsAt: (wall: number, elevation: Nm, end?: EndName) => boolean;
+  /** Elevation of a wall's top; with an end, of the gable courses that are built into its neighbour there. */
+  readonly topAt: (wall: number, end?: EndName) => Nm;
   /** The gable on a wall, in its walking direction. */
   readonly gableOf: (wall: number) => Gable | null;
   /** Elevations between which this context lays: a storey is laid level by level where a core changes. */
@@ -77,7 +79,6 @@ export interface Stretch {
 }
 
 const ALL: Stretch = { from: null, to: null };
-const OTHER_END = { start: 'end', end: 'start' } as const;
 
 interface EndState {
   readonly station: Nm;
@@ -113,9 +114,10 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   const free: EndState = { station: drawn, leg: 0, long: false, closure: { at: drawn, height }, butt: false, mitre: false, over: 0 };
   if (joint.kind === 'free') return free;
   if (joint.kind === 'unsettled') return { ...free, station: node, closure: null };
-  const beside = context.courseAt(neighbourOf(joint)!, elevation, joint.kind === 'tee' ? undefined : OTHER_END[end]);
+  const beside = context.courseAt(neighbourOf(joint)!, elevation, facingEnd(joint, end));
   const own = end === 'start' ? line.walls[0]! : line.walls.at(-1)!;
-  if (!beside || !context.courseAt(own.wall.index, elevation, end)) return free;
+  if (!beside) return free;
+  if (joint.kind !== 'tee' && !context.courseAt(own.wall.index, elevation, end)) return { ...free, ...abutting(line, end, elevation, context), closure: null };
   const above = height - beside.height;
   const closure = joint.kind !== 'tee' && above > 0 ? { at: drawn, height: above } : null;
   if (joint.kind === 'tee') return { ...free, station: node - outwards * joint.tee.formTrim, closure: null, over: skewOver(line, joint.tee) };
@@ -132,6 +134,27 @@ function endState(line: Line, end: EndName, n: number, bottom: Nm, height: Nm, a
   if (tip !== null) return { ...free, station: node + outwards * tip, closure, mitre: true };
   if (!legs) return { ...free, station: node, closure };
   return { ...free, station: node, leg, long, closure };
+}
+
+/** Gable courses that are not built into a neighbour which stands there end at its panel, or butt against it straight on. */
+function abutting(line: Line, end: EndName, elevation: Nm, context: RunContext): { readonly station: Nm; readonly butt: boolean } {
+  const wall = end === 'start' ? line.walls[0]!.wall : line.walls.at(-1)!.wall;
+  const node = end === 'start' ? 0 : line.length;
+  const inside = Math.max(0, formsWithin(wall.index, end, elevation, context));
+  return { station: end === 'start' ? node + inside : node - inside, butt: line[end].kind === 'straight' };
+}
+
+/**
+ * How far inside its node a wall's forms begin where its neighbour stands at an elevation and they are not built into each other: at the
+ * neighbour's panel. −∞ where nothing stands there.
+ */
+export function formsWithin(wall: number, end: EndName, elevation: Nm, context: RunContext): number {
+  const joint = context.plan.joints[wall]![end];
+  const neighbour = neighbourOf(joint);
+  if (neighbour === null || !context.standsAt(neighbour, elevation)) return -Infinity;
+  if (joint.kind === 'tee') return joint.tee.formTrim;
+  if (joint.kind !== 'corner') return 0;
+  return Math.round(context.plan.walls[neighbour]!.thickness / 2 / Math.sin(radians(Math.abs(joint.turn))));
 }
 
 /** A branch cut on the skew is longer on one face by (T/2)·cot φ; the piece counts at its longer face (decision 9). */

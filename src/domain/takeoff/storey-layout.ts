@@ -58,6 +58,13 @@ export function runContext({ plan, from, to, units }: Level, range: FormRange, d
     const stands = layer && isUpright(gable, end) && bondsUpright(gable.end - gable.foot, gable.rise, layer.bottom - stack.height, range.formLength);
     return stands ? layer : null;
   };
+  const topAt = (wall: number, end?: EndName): Nm => {
+    const { stack } = plan.stacks[wall]!;
+    const gable = gables[wall];
+    const { base } = plan.walls[wall]!.wall;
+    const built = gable && end ? gableLayers(gable.rise, stack, range).filter(({ bottom }) => gableCourse(wall, base + bottom, end)) : [];
+    return base + stack.height + built.reduce((sum, { height }) => sum + height, 0);
+  };
   return {
     plan,
     range,
@@ -66,10 +73,8 @@ export function runContext({ plan, from, to, units }: Level, range: FormRange, d
     units,
     gableOf: (wall) => gables[wall] ?? null,
     courseAt: (wall, elevation, end) => courses[wall]!.get(elevation) ?? (end ? gableCourse(wall, elevation, end) : null),
-    standsAt: (wall, elevation) => {
-      const { base } = plan.walls[wall]!.wall;
-      return elevation >= base && elevation < base + plan.stacks[wall]!.stack.height;
-    },
+    standsAt: (wall, elevation, end) => elevation >= plan.walls[wall]!.wall.base && elevation < topAt(wall, end),
+    topAt,
   };
 }
 

@@ -23,6 +23,11 @@ export function neighbourOf(joint: EndJoint): number | null {
   return joint.kind === 'tee' ? joint.tee.through : joint.partner;
 }
 
+/** Which end of the neighbour stands at an end, in walking direction; none of a through wall's. */
+export function facingEnd(joint: EndJoint, end: EndName): EndName | undefined {
+  return joint.kind === 'tee' ? undefined : end === 'start' ? 'end' : 'start';
+}
+
 /** A planned junction; `walls` arriving first at a corner, the through walls first and the branch last at a tee. */
 export interface PlanJunction {
   readonly id: string;

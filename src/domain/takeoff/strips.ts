@@ -5,7 +5,7 @@ import type { EndName } from '../schedule/line-normalisation.js';
 import type { Line } from './lines.js';
 import { meets, takesWhole, type LineOpening } from './openings.js';
 import type { RunContext } from './runs.js';
-import { neighbourOf } from './storey-plan.js';
+import { facingEnd, neighbourOf } from './storey-plan.js';
 
 /** A height strip along a line: runs between ends and openings, and the lengths it is laid in. */
 export interface LineStrip {
@@ -21,7 +21,7 @@ export interface LineStrip {
 function isFree(line: Line, end: EndName, elevation: Nm, context: RunContext): boolean {
   const joint = line[end];
   const neighbour = neighbourOf(joint);
-  return neighbour === null ? joint.kind === 'free' : !context.standsAt(neighbour, elevation);
+  return neighbour === null ? joint.kind === 'free' : !context.standsAt(neighbour, elevation, facingEnd(joint, end));
 }
 
 /** Where a strip ends: at the outer apex of a corner, where it is mitred (decision 12); elsewhere where the forms do. */

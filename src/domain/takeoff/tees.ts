@@ -20,13 +20,25 @@ const apartFromLine = (branch: AxisWall, end: EndName, through: AxisWall): numbe
   return Math.min(turn, 180 - turn);
 };
 
-/** Whether a branch's end lies in the form footprint of a wall it is not parallel to. */
+/** This near to 90° a branch's drawn end and its axis lie alike against a through wall [deg]. */
+const NEARLY_SQUARE_DEG = 89;
+
+/**
+ * Whether a branch's end lies in the form footprint of a wall it is not parallel to: the end of its axis, and on the skew, where the two lie
+ * at different depths, the end as drawn too (decision 8).
+ */
 function lands(branch: AxisWall, end: EndName, through: AxisWall): boolean {
-  if (apartFromLine(branch, end, through) <= STRAIGHT_BELOW_DEG) return false;
-  const { along, across } = inFrameOf(through, axisEnd(branch, end));
+  const apart = apartFromLine(branch, end, through);
+  if (apart <= STRAIGHT_BELOW_DEG) return false;
   const margin = through.thickness / 2 + MEETING_REACH;
   const reach = (back: number): number => (back === 0 ? MEETING_REACH : margin);
-  return Math.abs(across) <= margin && along >= -reach(through.back.start) && along <= through.length + reach(through.back.end);
+  const within = (point: Vector): boolean => {
+    const { along, across } = inFrameOf(through, point);
+    return Math.abs(across) <= margin && along >= -reach(through.back.start) && along <= through.length + reach(through.back.end);
+  };
+  if (within(axisEnd(branch, end))) return true;
+  const drawn = (end === 'start') === branch.reversed ? branch.wall.to : branch.wall.from;
+  return apart < NEARLY_SQUARE_DEG && !branch.arc && !through.arc && within(drawn);
 }
 
 function landingOf(branch: AxisWall, end: EndName, through: AxisWall, toleranceDeg: number, crossing: boolean): { landing: Landing; back: number } | null {

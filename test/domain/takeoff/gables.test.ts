@@ -125,6 +125,37 @@ describe('a lean-to: side walls slope up to a back wall as high as they get', ()
   });
 });
 
+describe('neighbours of another height', () => {
+  const square = (heights: Readonly<Record<string, number>>): readonly WallInput[] =>
+    SQUARE.map((wall) => (heights[wall.mark] === undefined ? wall : { ...wall, height: heights[wall.mark]! }));
+  const jobInches = ({ laid }: Takeoff): number => laid.storeys[0]!.walls.reduce((sum, wall) => sum + cubicInches(wall), 0);
+
+  test('above a lower neighbour the gable stands on the free end: 3 more inches of core than the mitre, at the height of the slope there', () => {
+    // B's axis is 229; its end at A lies 5.5 past the node, the closure 2.5 inside it. Above 48 in the wall itself runs 3 past the node there.
+    const wall = laidWall(takeOff(gabled(square({ A: 48 }), [{ wall: 'B', rise: 60, peakAt: 120 }]), RANGE), 'B');
+    const far = (8.5 ** 3 - 2.5 ** 3) / 6 - (2.5 * (8.5 ** 2 - 2.5 ** 2)) / 4;
+    const middle = 6 * (7200 - (2.5 * 1.25) / 2 - (8.5 * 4.25) / 2);
+    expect(cubicInches(wall)).toBeCloseTo(229 * 96 * 6 + 3 * 48 * 6 + middle + far, 5);
+  });
+
+  test('beside higher walls the gable ends at their cores: nothing is poured twice', () => {
+    // A is 48 high between B and D of 96, which run free above it over its whole thickness. Slope 36 in 120 = 0.3, from 8.5 to 231.5 of the dimension line.
+    const takeoff = takeOff(gabled(square({ A: 48 }), [{ wall: 'A', rise: 36, peakAt: 120 }]), RANGE);
+    const under = 6 * (36 * 120 - 0.3 * 8.5 ** 2);
+    expect(cubicInches(laidWall(takeoff, 'A'))).toBeCloseTo(229 * 48 * 6 + under, 5);
+    // B: mitred up to 48, then 3 past the node at A; C between them is mitred all the way.
+    expect(jobInches(takeoff)).toBeCloseTo(229 * 48 * 6 + under + 2 * (229 * 96 + 3 * 48) * 6 + 229 * 96 * 6, 5);
+    expect(laidWall(takeoff, 'A').courses.at(-1)!.pieces.length).toBeGreaterThan(0);
+    expect(laidWall(takeoff, 'A').courses[3]!.from).toBe(inches(5.5));
+    expect(brokenLaws(takeoff, RANGE)).toEqual([]);
+  });
+
+  test('a lean-to is poured once: the back wall is mitred as far as the side walls are built into it', () => {
+    const takeoff = takeOff(gabled(square({ C: 144 }), [{ wall: 'B', rise: 48, peakAt: 240 }, { wall: 'D', rise: 48, peakAt: 0 }]), RANGE);
+    expect(cubicInches(laidWall(takeoff, 'C'))).toBeCloseTo(229 * 144 * 6, 5);
+  });
+});
+
 describe('what else stands in a gable', () => {
   test('a window that reaches into it takes its own area, and interrupts the course it takes whole', () => {
     const openings = [{ mark: 'W', wall: 'A', at: 102, sill: 64, width: 36, height: 52 }];

@@ -421,3 +421,23 @@ describe('offcuts serve their own storey unless the job says otherwise (decision
     expect(forms('job').because.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(1);
   });
 });
+
+describe('an opening in a corner', () => {
+  // Core 6: the corner's own concrete reaches 3 in past the node, 8.5 in from the foam-face corner.
+  it.each([[0, true], [8, true], [8.5, false], [9, false]] as const)('at %d in from the foam-face corner: held is %s', (at, held) => {
+    const openings = [{ mark: 'W', wall: 'A', at, sill: 32, width: 30, height: 48 }];
+    const takeoff = takeOff(scheduleOf(loopOf([[0, 0], [240, 0], [240, 240], [0, 240]]), { openings }), heron());
+    expect(takeoff.findings.some(({ code, severity, numbers }) => code === 'outside-method' && severity === 'hold' && numbers.feature === 'opening in a corner')).toBe(held);
+  });
+});
+
+describe('a skewed branch drawn to the foam face', () => {
+  it('is a tee though its axis ends short of the through wall: 60 in along and 120 in up, its right-hand face drawn (decision 8)', () => {
+    const takeoff = takeOff(scheduleOf([
+      { mark: 'A', from: [0, 0], to: [480, 0] },
+      { mark: 'P', from: [200, 11], to: [260, 131] },
+    ]), heron());
+    expect(takeoff.laid.storeys[0]!.junctions.filter(({ kind }) => kind === 'tee').map(({ walls }) => walls)).toEqual([['A', 'P']]);
+    expect(takeoff.findings.map(({ code, severity }) => [code, severity])).toEqual([['tee-skewed', 'advise']]);
+  });
+});
