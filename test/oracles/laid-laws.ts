@@ -166,7 +166,7 @@ function brokenCuts(takeoff: Takeoff, walls: readonly LaidWall[], range: FormRan
     let reach = 0;
     let turned = false;
     for (const part of line.parts) {
-      if (!turned && part.offset < reach) broken.push(`${form}: ${part.piece} overlaps`);
+      if (!turned && !part.turned && part.offset < reach) broken.push(`${form}: ${part.piece} overlaps`);
       reach = part.offset + part.length;
       turned = part.turned;
       const piece = sawn.get(part.piece);

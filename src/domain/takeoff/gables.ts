@@ -58,12 +58,13 @@ export function gableLayers(rise: Nm, stack: { readonly courses: number; readonl
 export const isUpright = ({ foot, peak, end }: Gable, name: 'start' | 'end'): boolean => (name === 'start' ? peak === foot : peak === end);
 
 /**
- * Whether a course of a one-sided slope is built into its neighbour at the upright end: only where a form's length of it stands there.
+ * Whether a course of a one-sided slope is built into its neighbour at the upright end: at a corner only where a form's length of it stands
+ * there, straight on wherever it stands.
  *
  * @param run    of the slope along the dimension line
  * @param bottom of the course above the stack's top
  */
-export const bondsUpright = (run: Nm, rise: Nm, bottom: Nm, formLength: Nm): boolean => run - (run * bottom) / rise >= formLength;
+export const bondsUpright = (run: Nm, rise: Nm, bottom: Nm, least: Nm): boolean => run - (run * bottom) / rise >= least;
 
 /**
  * What is left of a piece in a course under a slope: the heights at its ends, and the peak where it stands between them. Null where the

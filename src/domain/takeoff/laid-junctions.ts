@@ -43,7 +43,8 @@ export function laidJunctions(plan: StoreyPlan, walls: readonly LaidWall[], rang
     const [first] = members;
     const last = members.at(-1)!;
     const { unit } = junction;
-    const courses = members.length > 1 ? sharedCourses(first!, last, junction.id, range.formLength) : coursesAt(first!, junction.id, range.formLength).map((course) => course.n);
+    const least = junction.kind === 'straight' ? 0 : range.formLength;
+    const courses = members.length > 1 ? sharedCourses(first!, last, junction.id, least) : coursesAt(first!, junction.id, range.formLength).map((course) => course.n);
     const units = unit
       ? first!.courses.flatMap((course) =>
           course.pieces.flatMap((piece) =>

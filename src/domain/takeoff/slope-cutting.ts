@@ -58,44 +58,54 @@ export interface SlopedPiece {
   readonly slope: SlopeShape;
 }
 
-/** What is sawn as one length: a piece by itself, or two of opposite slopes with the second turned upside down. */
+/** What is sawn as one length: a piece by itself, or two side by side along their slants, one of them upside down. */
 export interface SawnLength {
   readonly id: string;
   readonly length: Nm;
-  readonly parts: readonly { readonly id: string; readonly offset: Nm; readonly turned: boolean }[];
+  readonly parts: readonly SawnPart[];
+}
+
+/** `turned`: sawn upside down; `reversed`: and end for end, as a piece of the same slope is. */
+export interface SawnPart {
+  readonly id: string;
+  readonly offset: Nm;
+  readonly turned: boolean;
+  readonly reversed: boolean;
+}
+
+/** The slant of a piece that rises with the walk is at its left, so its partner lies there; of one that falls, at its right. */
+function sideBySide(piece: SlopedPiece, other: SlopedPiece, length: Nm): SawnLength {
+  const reversed = piece.slope.rises === other.slope.rises;
+  const partnerLeft = piece.slope.rises === 'ahead';
+  const own: SawnPart = { id: piece.id, offset: partnerLeft ? length - piece.slope.length : 0, turned: false, reversed: false };
+  const partner: SawnPart = { id: other.id, offset: partnerLeft ? 0 : length - other.slope.length, turned: true, reversed };
+  return { id: `${piece.id}+${other.id}`, length, parts: partnerLeft ? [partner, own] : [own, partner] };
 }
 
 /**
- * Pairs the sloped pieces of one storey and unit: longest first, each with the piece of the opposite slope that it saves most with.
- * Where the range's forms cannot be turned nothing is paired.
+ * Pairs the sloped pieces of one storey and unit: longest first, each with the piece that it saves most with and of these the one that
+ * leaves least over, of the opposite slope (turned upside down) or of its own (turned upside down and end for end). Where the range's
+ * forms cannot be turned nothing is paired.
  */
 export function sawnLengths(pieces: readonly SlopedPiece[], range: Pick<FormRange, 'formLength' | 'courseHeight' | 'reversible'>): SawnLength[] {
-  const alone = ({ id, slope }: SlopedPiece): SawnLength => ({ id, length: slope.length, parts: [{ id, offset: 0, turned: false }] });
+  const alone = ({ id, slope }: SlopedPiece): SawnLength => ({ id, length: slope.length, parts: [{ id, offset: 0, turned: false, reversed: false }] });
   if (!range.reversible) return pieces.map(alone);
   const byLength = (a: SlopedPiece, b: SlopedPiece): number => b.slope.length - a.slope.length || (a.id < b.id ? -1 : 1);
-  const ahead = pieces.filter(({ slope }) => slope.rises === 'ahead').sort(byLength);
-  const back = new Set(pieces.filter(({ slope }) => slope.rises === 'back').sort(byLength));
-  const paired: SawnLength[] = [];
-  for (const piece of ahead) {
+  const left = new Set(pieces.filter(({ slope }) => slope.rises !== 'peak').sort(byLength));
+  const sawn: SawnLength[] = [];
+  for (const piece of left) {
+    left.delete(piece);
     let best: { other: SlopedPiece; length: Nm; saved: Nm } | null = null;
-    for (const other of back) {
+    for (const other of left) {
       const length = nestedLength(piece.slope, other.slope, range.courseHeight);
       const saved = piece.slope.length + other.slope.length - length;
-      if (length <= range.formLength && saved > 0 && (!best || saved > best.saved)) best = { other, length, saved };
+      const better = !best || saved > best.saved || (saved === best.saved && other.slope.area > best.other.slope.area);
+      if (length <= range.formLength && saved > 0 && better) best = { other, length, saved };
     }
-    if (!best) {
-      paired.push(alone(piece));
-      continue;
-    }
-    back.delete(best.other);
-    const offset = best.length - piece.slope.length;
-    paired.push({
-      id: `${best.other.id}+${piece.id}`,
-      length: best.length,
-      parts: [{ id: best.other.id, offset: 0, turned: true }, { id: piece.id, offset, turned: false }],
-    });
+    if (best) left.delete(best.other);
+    sawn.push(best ? sideBySide(piece, best.other, best.length) : alone(piece));
   }
-  return [...paired, ...[...back].map(alone), ...pieces.filter(({ slope }) => slope.rises === 'peak').map(alone)];
+  return [...sawn, ...pieces.filter(({ slope }) => slope.rises === 'peak').map(alone)];
 }
 
 /** A length that no way of sawing can do without: the piece's area by the height of a form. */

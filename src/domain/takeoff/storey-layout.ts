@@ -55,7 +55,8 @@ export function runContext({ plan, from, to, units }: Level, range: FormRange, d
     const { stack } = plan.stacks[wall]!;
     const above = elevation - plan.walls[wall]!.wall.base;
     const layer = gableLayers(gable.rise, stack, range).find(({ bottom }) => bottom === above);
-    const stands = layer && isUpright(gable, end) && bondsUpright(gable.end - gable.foot, gable.rise, layer.bottom - stack.height, range.formLength);
+    const least = plan.joints[wall]![end].kind === 'straight' ? 0 : range.formLength;
+    const stands = layer && isUpright(gable, end) && bondsUpright(gable.end - gable.foot, gable.rise, layer.bottom - stack.height, least);
     return stands ? layer : null;
   };
   const topAt = (wall: number, end?: EndName): Nm => {

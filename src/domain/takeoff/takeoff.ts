@@ -37,7 +37,7 @@ export interface Because {
   readonly quantity: number;
 }
 
-/** One form of the cut list: what is sawn from it, where each part goes. `turned`: sawn upside down beside the slope of the next part. */
+/** One form of the cut list: what is sawn from it, where each part goes. `turned`: sawn upside down beside the slope of its neighbour. */
 export interface CutLine {
   readonly storey: string;
   readonly sku: string;

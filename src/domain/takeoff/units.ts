@@ -23,7 +23,7 @@ export interface PieceOrder {
   readonly slope: SlopeShape | null;
 }
 
-/** Where in its form a piece was cut. */
+/** Where in its form a piece was cut, counted from the other end of the form for one laid end for end. */
 export interface CutPlace {
   readonly offset: Nm;
   readonly cutEnds: 0 | 1 | 2;
@@ -113,7 +113,7 @@ function cutLines(plans: readonly StoreyCuts[], sku: string, pieces: ReadonlyMap
       sku,
       form: index + 1,
       parts: bin.items.flatMap((item) =>
-        (sawn.get(item.id)?.parts ?? [{ id: item.id, offset: 0, turned: false }]).map(({ id, offset, turned }) => {
+        (sawn.get(item.id)?.parts ?? [{ id: item.id, offset: 0, turned: false, reversed: false }]).map(({ id, offset, turned }) => {
           const { length, wall, course } = pieces.get(id)!;
           return { piece: id, offset: item.offset + offset, length, wall, course, turned };
         }),
@@ -152,9 +152,10 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange, offc
       const byId = new Map(group.map((piece) => [piece.id, piece]));
       const lines = cutLines(plans, sku, byId);
       const stock = stockOf(kind, range);
+      const endForEnd = new Set(plans.flatMap(({ sawn }) => [...sawn.values()].flatMap(({ parts }) => parts.filter(({ reversed }) => reversed).map(({ id }) => id))));
       for (const { parts } of lines) {
         for (const { piece, offset, length } of parts) {
-          cutOf.set(piece, { offset, cutEnds: ((offset > 0 ? 1 : 0) + (offset + length < stock ? 1 : 0)) as CutPlace['cutEnds'] });
+          cutOf.set(piece, { offset: endForEnd.has(piece) ? stock - offset - length : offset, cutEnds: ((offset > 0 ? 1 : 0) + (offset + length < stock ? 1 : 0)) as CutPlace['cutEnds'] });
         }
       }
       if (kind !== 'end-closure') cuts.push(...lines.filter(({ parts }) => parts.some(({ piece, length }) => length < stock || byId.get(piece)!.slope !== null)));

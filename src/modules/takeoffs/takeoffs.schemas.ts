@@ -189,7 +189,7 @@ const CutAnswer = z
     form: Count,
     parts: z.array(
       z
-        .object({ piece: z.string(), offsetMm: z.number(), lengthMm: z.number(), wall: z.string(), course: Count, turned: z.boolean().meta({ description: 'Sawn upside down beside the slope of the next part' }) })
+        .object({ piece: z.string(), offsetMm: z.number(), lengthMm: z.number(), wall: z.string(), course: Count, turned: z.boolean().meta({ description: 'Sawn upside down beside the slope of its neighbour' }) })
         .meta({ id: 'CutPart' }),
     ),
     offcutMm: z.number(),

@@ -195,11 +195,29 @@ describe('sawing slopes', () => {
     expect(nestedLength(shape('ahead', 48, 0, 16, 16), shape('back', 24, 0, 12, 0), inches(16))).toBe(inches(48));
   });
 
-  test('pieces of the same slope are not paired, nor any where forms cannot be turned', () => {
+  test('a piece is paired with one of the opposite slope or of its own; none where forms cannot be turned', () => {
     const pieces = [{ id: 'a', slope: shape('ahead', 40, 0, 16, 8) }, { id: 'b', slope: shape('ahead', 40, 0, 16, 8) }, { id: 'c', slope: shape('back', 40, 0, 16, 8) }];
     const frame = { formLength: inches(48), courseHeight: inches(16) };
-    expect(sawnLengths(pieces, { ...frame, reversible: true }).map(({ parts }) => parts.map(({ id }) => id))).toEqual([['c', 'a'], ['b']]);
+    const sawn = sawnLengths(pieces, { ...frame, reversible: true });
+    expect(sawn.map(({ parts }) => parts.map(({ id, turned, reversed }) => [id, turned, reversed]))).toEqual([
+      [['b', true, true], ['a', false, false]], [['c', false, false]],
+    ]);
     expect(sawnLengths(pieces, { ...frame, reversible: false }).every(({ parts }) => parts.length === 1)).toBe(true);
+  });
+
+  test('ten wedges of one long slope are five forms, each sawn once along its diagonal', () => {
+    // 40 ft, rise 16 in at its end: wedge k rises from 1.6 (k − 1) to 1.6 k, and with wedge 11 − k turned end for end fills a form.
+    const takeoff = takeOff(gabled([{ mark: 'A', from: [0, 0], to: [480, 0] }], [{ wall: 'A', rise: 16, peakAt: 480 }]), RANGE);
+    const forms = takeoff.units.find(({ sku }) => sku === 'ST6')!;
+    expect([forms.bought, forms.lowerBound]).toEqual([65, 65]);
+    expect(brokenLaws(takeoff, RANGE)).toEqual([]);
+  });
+
+  test('two halves of one gable, drawn as two marks, meet at the ridge without closures', () => {
+    const halves: readonly WallInput[] = [{ mark: 'A', from: [0, 0], to: [120, 0] }, { mark: 'B', from: [120, 0], to: [240, 0] }];
+    const takeoff = takeOff(gabled(halves, [{ wall: 'A', rise: 60, peakAt: 120 }, { wall: 'B', rise: 60, peakAt: 0 }]), RANGE);
+    expect(takeoff.units.find(({ sku }) => sku === 'EC6')!.pieces).toBe(12);
+    expect(brokenLaws(takeoff, RANGE)).toEqual([]);
   });
 
   test('the shape of a piece: area under the slope, length left at its top', () => {
