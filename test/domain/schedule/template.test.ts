@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { measure } from '../../../src/domain/pipeline.js';
+import { heron } from '../../support/small-schedules.js';
 import { describe, expect, it } from '@jest/globals';
 import ExcelJS from 'exceljs';
 import { readSchedule, readScheduleDocument, type Schedule } from '../../../src/domain/schedule/index.js';
@@ -54,6 +56,11 @@ describe('the template workbook', () => {
     expect(openings.map(({ mark, sill, measured }) => [mark, sill > 0, measured])).toEqual([['D1', false, 'concrete'], ['W1', true, 'concrete'], ['W2', true, 'rough']]);
     expect(features.map(({ kind }) => kind)).toEqual(['ledge', 'gable', 'core-change']);
     expect([Object.keys(site ?? {}).length, Object.keys(pour ?? {}).length]).toEqual([6, 11]);
+  });
+
+  it('holds nothing: its example is a house that can be built as it is', () => {
+    const { findings } = measure(documentRead(exampleDocument(RANGE)), heron());
+    expect(findings.filter(({ severity }) => severity === 'hold')).toEqual([]);
   });
 
   it('does without a core change where the range has one core', async () => {

@@ -44,7 +44,7 @@ export function exampleDocument({ code, cores, courseHeight }: TemplateRange): F
       { mark: 'W2', wall: 'C', at: `6'-0"`, sill: `3'-0"`, width: `3'-6 1/2"`, height: `4'-0"`, lining: 'buck', measured: 'rough' },
     ],
     features: [
-      { kind: 'ledge', wall: 'C', at: `8'-0"`, from: `0'-0"`, to: `32'-0"`, face: 'inside' },
+      { kind: 'ledge', wall: 'C', at: `8'-0"`, from: `0'-0"`, to: `32'-0"`, face: 'outside' },
       { kind: 'gable', wall: 'B', rise: `5'-0"`, peakAt: `12'-0"` },
       ...(thicker === undefined ? [] : [{ kind: 'core-change', wall: 'T', at: printFeetInches(4 * courseHeight), core: main, flush: 'outside' }]),
     ],
