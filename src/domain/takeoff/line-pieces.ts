@@ -140,9 +140,13 @@ export function coursePieces(line: Line, laid: LaidLine, openings: readonly Line
   });
 }
 
-/** The joint at a mark where a curve begins, listed by the line that arrives there: cut to the run, it keeps no module. */
+/**
+ * The joint at a mark where a curve begins, listed by the line that arrives there: cut to the run, it keeps no module. A course on a slope
+ * ends before it.
+ */
 export function chordJoint(line: Line, run: CourseRun, tiled: readonly CoursePiece[], plan: StoreyPlan): HeadJoint[] {
-  if (line.end.kind !== 'straight' || !(line.arc || plan.walls[line.end.partner]!.arc)) return [];
+  const onSlope = run.n > line.stack.stack.courses;
+  if (onSlope || line.end.kind !== 'straight' || !(line.arc || plan.walls[line.end.partner]!.arc)) return [];
   const alone = run.closureEnd !== null && run.closureEnd.height === run.height;
   return !alone && tiled.at(-1)?.to === run.to ? [{ at: run.to, kind: 'chord' }] : [];
 }
