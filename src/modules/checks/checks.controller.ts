@@ -124,4 +124,10 @@ export class ChecksController {
   wallBars(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
     return this.service.calculate(actor, 'wall-bars', body);
   }
+
+  @Post('lintel')
+  @Answers(CalculatorAnswer, { summary: 'Bars and stirrups of a lintel', permission: 'check.run' })
+  lintel(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
+    return this.service.calculate(actor, 'lintel', body);
+  }
 }

@@ -12,6 +12,7 @@ import { formPressureCalculator } from '../../domain/checks/form-pressure-calcul
 import { heightStackCalculator } from '../../domain/checks/height-stack-calculator.js';
 import { hoopTensionCalculator } from '../../domain/checks/hoop-tension-calculator.js';
 import { lapCalculator } from '../../domain/checks/lap-calculator.js';
+import { lintelCalculator } from '../../domain/checks/lintel-calculator.js';
 import { pourPlanCalculator } from '../../domain/checks/pour-plan-calculator.js';
 import { riseLimitCalculator } from '../../domain/checks/rise-limit-calculator.js';
 import { teeCalculator } from '../../domain/checks/tee-calculator.js';
@@ -38,6 +39,7 @@ export const CALCULATORS = {
   'height-stack': heightStackCalculator,
   'hoop-tension': hoopTensionCalculator,
   lap: lapCalculator,
+  lintel: lintelCalculator,
   'pour-plan': pourPlanCalculator,
   'rise-limit': riseLimitCalculator,
   tee: teeCalculator,

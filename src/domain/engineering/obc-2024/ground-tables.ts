@@ -1,4 +1,4 @@
-/** A row of a vertical bar table: greatest height of the ground above the floor [m], and the cell for walls up to 2.44, 2.75 and 3.00 m; null: not covered. */
+/** Greatest height of the ground above the floor [m], and the cell for walls up to 2.44, 2.75 and 3.00 m; null: not covered. */
 export type GroundRow = readonly [groundM: number, m244: string | null, m275: string | null, m300: string | null];
 
 /**

@@ -1,6 +1,6 @@
 /**
- * A row of a lintel table: depth [mm], then the longest clear opening [m] under a roof with 1.50 and 3.33 kPa of snow, and under a storey of the same walls and
- * a roof with 1.50 and 3.33 kPa.
+ * A row of a lintel table: depth [mm], then the longest clear opening [m] under a roof with 1.50 and 3.33 kPa of snow, and under a storey
+ * of the same walls and a roof with 1.50 and 3.33 kPa.
  */
 export type LintelRow = readonly [depthMm: number, roof150: number, roof333: number, storey150: number, storey333: number];
 
@@ -14,8 +14,8 @@ export interface LintelTable {
 /**
  * Longest openings under lintels of flat walls, lightest bars first.
  *
- * obc-2024 Tables 9.20.17.4.-A to -C, read in a parsed transcription; the bars of -B and -C are from memory. Three cells of -C stand above what
- * their neighbours allow and are taken for slips of the transcription: they are left out (0), and no lintel is found by them.
+ * obc-2024 Tables 9.20.17.4.-A to -C, read in a parsed transcription; the bars of -B and -C are from memory. Three cells of -C stand above
+ * what their neighbours allow and are taken for slips of the transcription: they are left out (0), and no lintel is found by them.
  */
 export const LINTEL_TABLES: readonly LintelTable[] = [
   {
