@@ -42,6 +42,7 @@ const both = (us: string, si: string, units: LengthUnit): string => (isMetric(un
 /** How a number is written, by the unit its key ends in; the first that fits counts. */
 const WRITERS: readonly { readonly suffix: string; readonly write: (value: number, units: LengthUnit) => string }[] = [
   { suffix: 'FtPerH', write: (v, units) => both(`${nearest(v, 0.01)} ft/h`, `${nearest(feetToMetres(v), 0.01)} m/h`, units) },
+  { suffix: 'PsfPerFt', write: (v) => `${nearest(v, 0.1)} psf/ft` },
   { suffix: 'Psf', write: (v, units) => both(`${nearest(v, 1)} psf`, `${nearest(psfToKpa(v), 0.1)} kPa`, units) },
   { suffix: 'Deg', write: (v) => `${v.toFixed(1)}°` },
   { suffix: 'Mm', write: (v, units) => lengthWords(v, units) },
@@ -51,6 +52,10 @@ const WRITERS: readonly { readonly suffix: string; readonly write: (value: numbe
   { suffix: 'Kpa', write: (v) => `${nearest(v, 0.1)} kPa` },
   { suffix: 'KnPerM3', write: (v) => `${nearest(v, 0.01)} kN/m³` },
   { suffix: 'Mps', write: (v) => `${nearest(v, 0.1)} m/s` },
+  { suffix: 'Mph', write: (v) => `${nearest(v, 0.1)} mph` },
+  { suffix: 'Psi', write: (v) => `${nearest(v, 1)} psi` },
+  { suffix: 'Ft', write: (v, units) => both(`${nearest(v, 0.01)} ft`, `${nearest(feetToMetres(v), 0.01)} m`, units) },
+  { suffix: 'M', write: (v) => `${nearest(v, 0.01)} m` },
 ];
 
 const spaced = (key: string): string => key.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();

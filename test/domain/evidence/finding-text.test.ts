@@ -89,6 +89,11 @@ describe('numberWords', () => {
     { key: 'slumpIn', value: 8, words: 'slump 8 in (203 mm)' },
     { key: 'limitFtPerH', value: 15, words: 'limit of the rate 15 ft/h (4.57 m/h)' },
     { key: 'soilKnPerM3', value: 7.069, words: 'soil 7.07 kN/m³' },
+    { key: 'heightFt', value: 12, words: 'height 12 ft (3.66 m)' },
+    { key: 'soilPsfPerFt', value: 45, words: 'soil 45 psf/ft' },
+    { key: 'windMph', value: 170, words: 'wind 170 mph' },
+    { key: 'yieldPsi', value: 60_000, words: 'yield 60000 psi' },
+    { key: 'spanM', value: 2.22508, words: 'span 2.23 m' },
   ])('$key $value reads $words', ({ key, value, words }) => expect(numberWords(key, value, 'in')).toBe(words));
 
   it('tells a core that changes up a wall from one that changes along it', () => {
