@@ -3,6 +3,7 @@ import { GREATEST_ROOT_PSI, simplifiedDevelopment } from '../engineering/aci-318
 import { INCH_BAR_NAMES } from '../engineering/astm-a615/bars.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { LEAST_LENGTH_IN, tensionLap } from '../engineering/aci-318-14/tension-lap.js';
+import { GRADE_60_AT_MOST_PSI } from './bar-grade.js';
 import { lengthFromInches } from './strength-units.js';
 import { weakConcreteNotes, WORKED_IN_US_NOTE } from './strength-input.js';
 import { workedStep } from './worked-step.js';
@@ -11,8 +12,6 @@ import type { LeftLimit } from './outside-answer.js';
 import type { TraceStep } from '../evidence/trace.js';
 
 const SOURCE = 'aci-318-14 §25.4.2, §25.5.2';
-/** Up to here the factor of grade is 1. aci-318-19 Table 25.4.2.5, from memory [psi]. */
-const GRADE_60_PSI = 60_000;
 /** Lengths are used to the whole inch above; what is left of a conversion is none. */
 const SAME = 1e-9;
 
@@ -42,7 +41,7 @@ export function developedLap(question: LapQuestion, method: LapMethod): LapAnswe
 function limitsLeft({ barName, fyPsi }: LapQuestion): readonly LeftLimit[] {
   const left: LeftLimit[] = [];
   if (!(INCH_BAR_NAMES as readonly string[]).includes(barName)) left.push({ numbers: { bar: barName, limit: '#3 to #11' }, source: 'aci-318-14 §25.5.1.1' });
-  if (fyPsi > GRADE_60_PSI) left.push({ numbers: { yieldPsi: fyPsi, limitPsi: GRADE_60_PSI, side: 'above' }, source: 'aci-318-19 Table 25.4.2.5' });
+  if (fyPsi > GRADE_60_AT_MOST_PSI) left.push({ numbers: { yieldPsi: fyPsi, limitPsi: GRADE_60_AT_MOST_PSI, side: 'above' }, source: 'aci-318-19 Table 25.4.2.5' });
   return left;
 }
 

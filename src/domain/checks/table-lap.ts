@@ -1,6 +1,7 @@
 import { metricLap } from '../engineering/obc-2024/lap-length.js';
 import { NM_PER_INCH, NM_PER_MM } from '../quantity/length.js';
 import { prescriptiveLap } from '../engineering/irc-2018/lap-length.js';
+import { gradePsi } from './bar-grade.js';
 import { lengthFromInches } from './strength-units.js';
 import { workedStep } from './worked-step.js';
 import type { LapAnswer, LapQuestion } from './lap-question.js';
@@ -16,7 +17,7 @@ const MM_PER_INCH = NM_PER_INCH / NM_PER_MM;
 
 /** A lap by the table of the residential code. */
 export function prescriptiveCodeLap({ barName, fcPsi, fyPsi }: LapQuestion): LapAnswer {
-  const inches = prescriptiveLap(barName, fyPsi);
+  const inches = prescriptiveLap(barName, gradePsi(fyPsi));
   const left: LeftLimit[] = [];
   if (inches === null) left.push({ numbers: { bar: barName, yieldPsi: fyPsi, limit: '#4, #5 and #6 of Grade 40 or 60' }, source: IRC });
   if (fcPsi !== null && fcPsi < IRC_LEAST_FC_PSI) left.push({ numbers: { concretePsi: fcPsi, limitPsi: IRC_LEAST_FC_PSI, side: 'below' }, source: 'irc-2018 R608.5.1.1' });
@@ -24,7 +25,7 @@ export function prescriptiveCodeLap({ barName, fcPsi, fyPsi }: LapQuestion): Lap
   return {
     result: { exact: lengthFromInches(inches), length: lengthFromInches(inches) },
     governs: 'table',
-    trace: [workedStep('lap', 'bar and grade → cell', `${barName}, ${fyPsi / 1000} ksi`, inches, 'in', IRC)],
+    trace: [workedStep('lap', 'bar and grade → cell', `${barName}, ${gradePsi(fyPsi) / 1000} ksi`, inches, 'in', IRC)],
     source: IRC,
     notes: ['Read in a public web copy of the 2018 edition; check it against the adopted one.'],
   };

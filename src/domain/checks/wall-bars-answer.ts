@@ -1,5 +1,6 @@
 import { alternateSpacing } from '../engineering/irc-2018/alternate-spacing.js';
 import { finding, type Finding, type FindingCode } from '../evidence/finding.js';
+import { gradePsi } from './bar-grade.js';
 import { lengthFromInches } from './strength-units.js';
 import { NM_PER_MM } from '../quantity/length.js';
 import { lengthInBoth, type CalculatorAnswer, type CalculatorResult } from './calculator-answer.js';
@@ -41,7 +42,7 @@ const LAST_READ_ROW_IN = 37;
 /** Spacing of another bar or grade in place of the cell's; a finding where the table has none. */
 export function alternateResult(cell: Pick<ReadCell, 'bar' | 'spacing'>, alternate: AlternateBar | null, allowed: boolean): Pick<WallBarsAnswer, 'result' | 'notes'> & { readonly findings: readonly Finding[] } {
   if (alternate === null || cell.bar === null || cell.spacing === null) return { result: {}, notes: [], findings: [] };
-  const spacing = allowed ? alternateSpacing(cell.spacing, cell.bar, alternate.bar, alternate.fyPsi) : null;
+  const spacing = allowed ? alternateSpacing(cell.spacing, cell.bar, alternate.bar, gradePsi(alternate.fyPsi)) : null;
   if (spacing === null) {
     const limit = allowed ? '#4 to #6 of Grade 40 or 60 in place of 8 to 48 in' : 'flat walls with at least 4 ft of backfill';
     return { result: {}, notes: [], findings: [finding('outside-method', { numbers: { method: 'Table R404.1.2(9)', bar: alternate.bar, yieldPsi: alternate.fyPsi, limit }, source: ALTERNATES })] };

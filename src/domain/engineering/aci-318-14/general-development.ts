@@ -13,7 +13,7 @@ export const GREATEST_CONFINEMENT = 2.5;
  * @param top more than 12 in of fresh concrete below the bar   [-]
  * @param confinement ( cb + Ktr ) / db                         [1]
  * @returns   ld                                                [in]
- * @valid     #3 to #11, uncoated, λ = 1, fy ≤ 60 000 (ψg = 1); √f'c counted as at most 100; ψs = 0.8 to #6
+ * @valid     #3 to #11, uncoated, λ = 1, Grade 40 or 60 (ψg = 1); √f'c counted as at most 100; ψs = 0.8 to #6
  * @source    aci-318-14 §25.4.2.3, aci-318-19 §25.4.2.4, read in a public formula page
  * @example   db = 0.5, fc = 3000, fy = 60000, top = false, confinement = 2.5 → 13.15
  */

@@ -11,7 +11,7 @@ export const GREATEST_ROOT_PSI = 100;
  * @param top more than 12 in of fresh concrete below the bar   [-]
  * @param close clear spacing under 2 · db or cover under db    [-]
  * @returns   ld                                                [in]
- * @valid     #3 to #11, uncoated, λ = 1, fy ≤ 60 000 (ψg = 1); √f'c counted as at most 100
+ * @valid     #3 to #11, uncoated, λ = 1, Grade 40 or 60 (ψg = 1); √f'c counted as at most 100
  * @source    aci-318-14 §25.4.2.2, from memory; its figures are those of pci-handbook
  * @example   db = 0.5, fc = 3000, fy = 60000, top = false, close = false → 21.91
  */
