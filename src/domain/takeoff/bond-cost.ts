@@ -19,6 +19,8 @@ export const FREE: Cost = { inCutOuts: 0, breaks: 0, forms: 0, cuts: 0, lostStag
 
 export const asLayoutCost = (cost: Cost): LayoutCost => [cost.inCutOuts, cost.breaks, cost.forms, cost.cuts, cost.lostStagger, cost.spread];
 
+export const asNamedCost = ([inCutOuts, breaks, forms, cuts, lostStagger, spread]: LayoutCost): Cost => ({ inCutOuts, breaks, forms, cuts, lostStagger, spread });
+
 export function compareNamed(a: Cost, b: Cost): number {
   return (
     a.inCutOuts - b.inCutOuts || a.breaks - b.breaks || a.forms - b.forms || a.cuts - b.cuts || a.lostStagger - b.lostStagger || a.spread - b.spread

@@ -1,14 +1,14 @@
 import type { Nm } from '../quantity/length.js';
-import { cheapestOver, type BondRange, type JointRow, type Offer, type Zone } from './bond-offers.js';
+import { cheapestOver, waysTable, type BondRange, type JointRow, type Offer, type Ways, type Zone } from './bond-offers.js';
 import type { BondRun } from './layout-kinds.js';
-import { placementsOf, type Placement } from './placements.js';
+import { placementsOf } from './placements.js';
 import type { Segment } from './runs.js';
 
 /** A segment as the search sees it: the ways to fill it and what no choice moves. */
 interface SegmentChoice {
   readonly segment: Segment;
   /** In order of forms, then cuts. */
-  readonly ways: readonly Placement[];
+  readonly ways: Ways;
   /** Fixed joints of the courses below and above that it may come near. */
   readonly fixed: readonly JointRow[];
   readonly zones: readonly Zone[];
@@ -22,7 +22,7 @@ interface SegmentChoice {
 export type CourseChoice = readonly SegmentChoice[];
 
 /** Placements by what they depend on: segments of one length and kind share theirs. */
-export type WaysMemory = Map<string | number, readonly Placement[]>;
+export type WaysMemory = Map<string | number, Ways>;
 
 function waysKey({ from, to, fixedLeft, fixedRight, wholeAtSeam, seamLeft, overLeft, overRight }: Segment, ripped: boolean): string | number {
   const kind = +fixedLeft + 2 * +fixedRight + 4 * +wholeAtSeam + 8 * +seamLeft + 16 * +ripped;
@@ -30,11 +30,11 @@ function waysKey({ from, to, fixedLeft, fixedRight, wholeAtSeam, seamLeft, overL
   return overLeft === 0 && overRight === 0 ? key : `${key} ${overLeft} ${overRight}`;
 }
 
-function waysOf(segment: Segment, ripped: boolean, range: BondRange, memory: WaysMemory): readonly Placement[] {
+function waysOf(segment: Segment, ripped: boolean, range: BondRange, memory: WaysMemory): Ways {
   const key = waysKey(segment, ripped);
   const known = memory.get(key);
   if (known) return known;
-  const ways = placementsOf(segment, ripped, range).sort((a, b) => a.forms - b.forms || a.cuts - b.cuts);
+  const ways = waysTable(placementsOf(segment, ripped, range).sort((a, b) => a.forms - b.forms || a.cuts - b.cuts));
   memory.set(key, ways);
   return ways;
 }
@@ -51,16 +51,19 @@ function segmentChoice(segment: Segment, run: BondRun, below: CourseChoice, fixe
 }
 
 /** The offers of every segment of a course over a layout of the course below, given by its placements there. */
-export function offersOver(course: CourseChoice, below: readonly Offer[], belowCourse: CourseChoice, most: number, range: BondRange): readonly (readonly Offer[])[] {
-  return course.map(({ segment, ways, fixed, zones, over, known }) => {
+export function offersOver(course: CourseChoice, below: readonly Offer[], belowCourse: CourseChoice, most: number, range: BondRange): (readonly Offer[])[] {
+  const found: (readonly Offer[])[] = [];
+  for (const { segment, ways, fixed, zones, over, known } of course) {
     let key = most;
-    for (const index of over) key = key * belowCourse[index]!.ways.length + below[index]!.way;
-    const before = known.get(key);
-    if (before) return before;
-    const offers = cheapestOver(segment.from, ways, [...fixed, ...over.map((index) => below[index]!)], zones, most, range);
-    if (Number.isSafeInteger(key)) known.set(key, offers);
-    return offers;
-  });
+    for (const index of over) key = key * belowCourse[index]!.ways.placements.length + below[index]!.way;
+    let offers = known.get(key);
+    if (!offers) {
+      offers = cheapestOver(segment.from, ways, over.length === 0 ? fixed : [...fixed, ...over.map((index) => below[index]!)], zones, most, range);
+      if (Number.isSafeInteger(key)) known.set(key, offers);
+    }
+    found.push(offers);
+  }
+  return found;
 }
 
 /**
@@ -71,14 +74,24 @@ export function offersOver(course: CourseChoice, below: readonly Offer[], belowC
  */
 export function courseChoices(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory): CourseChoice[] {
   const choices: CourseChoice[] = [];
-  runs.forEach((run, course) => {
-    const alike = choices.findIndex((_, other) => kinds[other] === kinds[course] && kinds[other - 1] === kinds[course - 1] && kinds[other + 1] === kinds[course + 1]);
+  for (let course = 0; course < runs.length; course += 1) {
+    const alike = alikeBefore(kinds, course);
     if (alike >= 0) {
       choices.push(choices[alike]!);
-      return;
+      continue;
     }
+    const run = runs[course]!;
     const fixed = [...(runs[course - 1]?.fixedJoints ?? []), ...(runs[course + 1]?.fixedJoints ?? [])];
-    choices.push(run.segments.map((segment) => segmentChoice(segment, run, choices[course - 1] ?? [], fixed, range, memory)));
-  });
+    const below = choices[course - 1] ?? [];
+    choices.push(run.segments.map((segment) => segmentChoice(segment, run, below, fixed, range, memory)));
+  }
   return choices;
+}
+
+/** The first course of the kind that stands between courses of the same kinds; −1 where this is the first. */
+function alikeBefore(kinds: readonly number[], course: number): number {
+  for (let other = 0; other < course; other += 1) {
+    if (kinds[other] === kinds[course] && kinds[other - 1] === kinds[course - 1] && kinds[other + 1] === kinds[course + 1]) return other;
+  }
+  return -1;
 }

@@ -1,6 +1,6 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
-import { compareNamed, type Cost } from './bond-cost.js';
+import type { Cost } from './bond-cost.js';
 import type { Placement, PlacementRange } from './placements.js';
 
 export type BondRange = PlacementRange & Pick<FormRange, 'minStagger'>;
@@ -14,6 +14,21 @@ export interface JointRow {
 export interface Zone {
   readonly from: Nm;
   readonly to: Nm;
+}
+
+const WAY_PARTS = 5;
+
+/** The placements of a segment, and their numbers side by side for the inside of the search. */
+export interface Ways {
+  readonly placements: readonly Placement[];
+  readonly table: Float64Array;
+}
+
+/** @param placements in order of forms, then cuts */
+export function waysTable(placements: readonly Placement[]): Ways {
+  const table = new Float64Array(placements.length * WAY_PARTS);
+  placements.forEach(({ firstJoint, joints, forms, cuts, spread }, way) => table.set([firstJoint, joints, forms, cuts, spread], way * WAY_PARTS));
+  return { placements, table };
 }
 
 /** A placement with what it costs over given joints; `way` is its place among the segment's placements. */
@@ -32,13 +47,76 @@ function jointsInside(from: Nm, count: number, zones: readonly Zone[], form: Nm)
   return inside;
 }
 
-/** Puts an offer in its place among those found, equal ones behind, and drops the dearest where there are too many. */
-function enter(offers: Offer[], offer: Offer, most: number): void {
-  let place = offers.length;
-  while (place > 0 && compareNamed(offer, offers[place - 1]!) < 0) place -= 1;
-  offers.splice(place, 0, offer);
-  if (offers.length > most) offers.pop();
+/** Most offers that are ever asked for. */
+const MOST = 16;
+const PARTS = 6;
+
+/** The cheapest costs found so far, in order, as bare numbers: the search looks at far more placements than it offers. */
+class Ranking {
+  count = 0;
+  private readonly ways = new Int32Array(MOST + 1);
+  private readonly costs = new Float64Array((MOST + 1) * PARTS);
+
+  /** Whether a cost with these parts is dearer than the offer at a place, or as dear. */
+  private notCheaper(place: number, inCutOuts: number, breaks: number, forms: number, cuts: number, lostStagger: number, spread: number): boolean {
+    const { costs } = this;
+    const at = place * PARTS;
+    if (inCutOuts !== costs[at]) return inCutOuts > costs[at]!;
+    if (breaks !== costs[at + 1]) return breaks > costs[at + 1]!;
+    if (forms !== costs[at + 2]) return forms > costs[at + 2]!;
+    if (cuts !== costs[at + 3]) return cuts > costs[at + 3]!;
+    if (lostStagger !== costs[at + 4]) return lostStagger > costs[at + 4]!;
+    return spread >= costs[at + 5]!;
+  }
+
+  clear(): this {
+    this.count = 0;
+    return this;
+  }
+
+  /** Puts a placement in its place, equal ones behind, and drops the dearest where there are too many. */
+  enter(most: number, way: number, inCutOuts: number, breaks: number, forms: number, cuts: number, lostStagger: number, spread: number): void {
+    const { costs, ways } = this;
+    let place = this.count;
+    if (place === most && this.notCheaper(most - 1, inCutOuts, breaks, forms, cuts, lostStagger, spread)) return;
+    if (place < most) this.count += 1;
+    else place -= 1;
+    for (; place > 0 && !this.notCheaper(place - 1, inCutOuts, breaks, forms, cuts, lostStagger, spread); place -= 1) {
+      ways[place] = ways[place - 1]!;
+      for (let at = place * PARTS; at < (place + 1) * PARTS; at += 1) costs[at] = costs[at - PARTS]!;
+    }
+    const at = place * PARTS;
+    ways[place] = way;
+    costs[at] = inCutOuts;
+    costs[at + 1] = breaks;
+    costs[at + 2] = forms;
+    costs[at + 3] = cuts;
+    costs[at + 4] = lostStagger;
+    costs[at + 5] = spread;
+  }
+
+  /** Whether `most` placements that keep every bond were found, none with more forms or cuts than these. */
+  isClosedTo(most: number, forms: number, cuts: number): boolean {
+    if (this.count < most) return false;
+    const at = (most - 1) * PARTS;
+    const { costs } = this;
+    return costs[at] === 0 && costs[at + 1] === 0 && (forms > costs[at + 2]! || (forms === costs[at + 2] && cuts > costs[at + 3]!));
+  }
+
+  offers(left: Nm, { placements }: Ways): Offer[] {
+    const found: Offer[] = [];
+    for (let place = 0; place < this.count; place += 1) {
+      const [way, at] = [this.ways[place]!, place * PARTS];
+      const { firstJoint, joints, forms, cuts, spread } = placements[way]!;
+      found.push({ way, from: left + firstJoint, count: joints, inCutOuts: this.costs[at]!, breaks: this.costs[at + 1]!, forms, cuts, lostStagger: this.costs[at + 4]!, spread });
+    }
+    return found;
+  }
 }
+
+/** Written over by every ranking: nothing outlives the call that fills them. */
+const RANKING = new Ranking();
+let ROWS = new Float64Array(64);
 
 /**
  * The cheapest placements of a segment between the joints below and above it, cheapest first.
@@ -52,28 +130,36 @@ function enter(offers: Offer[], offer: Offer, most: number): void {
  * @param zones  where no joint may fall
  * @param most   how many are offered
  */
-export function cheapestOver(left: Nm, ways: readonly Placement[], others: readonly JointRow[], zones: readonly Zone[], most: number, range: BondRange): Offer[] {
+export function cheapestOver(left: Nm, ways: Ways, others: readonly JointRow[], zones: readonly Zone[], most: number, range: BondRange): Offer[] {
   const { formLength: form, minStagger } = range;
-  const offers: Offer[] = [];
-  for (let way = 0; way < ways.length; way += 1) {
-    const { firstJoint, joints: count, forms, cuts, spread } = ways[way]!;
-    const last = offers.length < most ? null : offers[most - 1]!;
-    if (last && last.inCutOuts === 0 && last.breaks === 0 && (forms > last.forms || (forms === last.forms && cuts > last.cuts))) break;
-    const from = left + firstJoint;
+  const ranking = RANKING.clear();
+  const half = form / 2;
+  const { table } = ways;
+  const rows = others.length;
+  if (ROWS.length < 2 * rows) ROWS = new Float64Array(4 * rows);
+  for (let row = 0; row < rows; row += 1) {
+    ROWS[2 * row] = others[row]!.from - left;
+    ROWS[2 * row + 1] = others[row]!.count;
+  }
+  for (let at = 0, way = 0; at < table.length; at += WAY_PARTS, way += 1) {
+    const firstJoint = table[at]!;
+    const count = table[at + 1]!;
+    const forms = table[at + 2]!;
+    const cuts = table[at + 3]!;
+    if (ranking.isClosedTo(most, forms, cuts)) break;
     let breaks = 0;
-    let stagger = form / 2;
-    for (let index = 0; index < others.length; index += 1) {
-      const other = others[index]!;
-      const shift = Math.floor((from - other.from) / form + 0.5);
-      const overlap = Math.min(count, other.count - shift) - Math.max(0, -shift);
+    let stagger = half;
+    for (let row = 0; row < 2 * rows; row += 2) {
+      const apart = firstJoint - ROWS[row]!;
+      const shift = Math.floor(apart / form + 0.5);
+      const overlap = Math.min(count, ROWS[row + 1]! - shift) - Math.max(0, -shift);
       if (overlap <= 0) continue;
-      const distance = Math.abs(from - other.from - shift * form);
+      const distance = Math.abs(apart - shift * form);
       if (distance < stagger) stagger = distance;
       if (distance < minStagger) breaks += overlap;
     }
-    const inCutOuts = zones.length === 0 ? 0 : jointsInside(from, count, zones, form);
-    if (last && (inCutOuts - last.inCutOuts || breaks - last.breaks || forms - last.forms || cuts - last.cuts || form / 2 - stagger - last.lostStagger || spread - last.spread) >= 0) continue;
-    enter(offers, { way, from, count, inCutOuts, breaks, forms, cuts, lostStagger: form / 2 - stagger, spread }, most);
+    const inCutOuts = zones.length === 0 ? 0 : jointsInside(left + firstJoint, count, zones, form);
+    ranking.enter(most, way, inCutOuts, breaks, forms, cuts, half - stagger, table[at + 4]!);
   }
-  return offers;
+  return ranking.offers(left, ways);
 }

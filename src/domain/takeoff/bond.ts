@@ -33,68 +33,115 @@ export const USUAL: Breadth = { carried: 6, offered: 3 };
 export const WIDE: Breadth = { carried: 48, offered: 12 };
 
 /** A partial layout: the placements of its last course and what lies below it. */
-interface Carried {
-  readonly cost: Cost;
+interface Carried extends Cost {
   readonly picks: readonly Offer[];
   readonly below: Carried | null;
 }
 
-/** A carried layout with one more course: the best placement of every segment, but for one that takes another of its offers. */
-interface Extended {
-  readonly cost: Cost;
-  readonly below: Carried;
-  readonly best: readonly Offer[];
-  readonly segment: number;
-  readonly other: Offer | null;
-}
+/** Whether a is dearer than b, or as dear. */
+const notCheaper = (a: Cost, b: Cost): boolean => compareNamed(a, b) >= 0;
 
-const plus = (total: Cost, next: Cost): Cost => ({
-  inCutOuts: total.inCutOuts + next.inCutOuts,
-  breaks: total.breaks + next.breaks,
-  forms: total.forms + next.forms,
-  cuts: total.cuts + next.cuts,
-  lostStagger: total.lostStagger + next.lostStagger,
-  spread: total.spread + next.spread,
-});
-
-/** The cost with one offer in the place of another. */
-const exchanged = (total: Cost, before: Cost, after: Cost): Cost => ({
-  inCutOuts: total.inCutOuts - before.inCutOuts + after.inCutOuts,
-  breaks: total.breaks - before.breaks + after.breaks,
-  forms: total.forms - before.forms + after.forms,
-  cuts: total.cuts - before.cuts + after.cuts,
-  lostStagger: total.lostStagger - before.lostStagger + after.lostStagger,
-  spread: total.spread - before.spread + after.spread,
-});
-
-function extend(below: Carried, offers: readonly (readonly Offer[])[], into: Extended[]): void {
-  const best = offers.map((ranked) => ranked[0]!);
-  const cost = best.reduce(plus, below.cost);
-  into.push({ cost, below, best, segment: -1, other: null });
-  offers.forEach((ranked, segment) => {
-    for (const other of ranked.slice(1)) into.push({ cost: exchanged(cost, best[segment]!, other), below, best, segment, other });
-  });
-}
-
-const picksOf = ({ best, segment, other }: Extended): readonly Offer[] => (other ? best.with(segment, other) : best);
-const samePicks = (a: readonly Offer[], b: readonly Offer[]): boolean => a.every(({ way }, index) => way === b[index]!.way);
-
-/** The cheapest layouts that differ in their last course: what lies below it no longer matters but for its cost. */
-function cheapest(extended: Extended[], most: number): Carried[] {
-  const kept: Carried[] = [];
-  for (const layout of extended.sort((a, b) => compareNamed(a.cost, b.cost))) {
-    const picks = picksOf(layout);
-    if (!kept.some((other) => samePicks(other.picks, picks))) kept.push({ cost: layout.cost, picks, below: layout.below });
-    if (kept.length === most) break;
+/** Whether the placements of a layout are those of a row of best offers with one offer in the place of another. */
+function samePicks(picks: readonly Offer[], best: readonly Offer[], segment: number, other: Offer | null): boolean {
+  for (let index = 0; index < picks.length; index += 1) {
+    if (picks[index]!.way !== (index === segment ? other! : best[index]!).way) return false;
   }
-  return kept;
+  return true;
+}
+
+/**
+ * The cheapest layouts that differ in their last course: what lies below it no longer matters but for its cost. Of layouts that cost the
+ * same those found first go first.
+ */
+class Cheapest {
+  readonly kept: Carried[] = [];
+
+  constructor(private readonly most: number) {}
+
+  /** Whether nothing that costs as much can enter any more. */
+  shuts(cost: Cost): boolean {
+    return this.kept.length === this.most && notCheaper(cost, this.kept[this.most - 1]!);
+  }
+
+  /** A layout over one below: the best placement of every segment, but for one that takes another of its offers. */
+  enter(below: Carried, cost: Cost, best: readonly Offer[], segment: number, other: Offer | null): void {
+    const { kept } = this;
+    const alike = kept.findIndex(({ picks }) => samePicks(picks, best, segment, other));
+    if (alike >= 0) {
+      if (notCheaper(cost, kept[alike]!)) return;
+      kept.splice(alike, 1);
+    }
+    let place = kept.length;
+    while (place > 0 && compareNamed(cost, kept[place - 1]!) < 0) place -= 1;
+    const { inCutOuts, breaks, forms, cuts, lostStagger, spread } = cost;
+    kept.splice(place, 0, { inCutOuts, breaks, forms, cuts, lostStagger, spread, picks: other ? best.with(segment, other) : best, below });
+    if (kept.length > this.most) kept.pop();
+  }
+}
+
+/** The same cost to be written over: the inside of the search makes no new ones. */
+type Running = { -readonly [part in keyof Cost]: number };
+
+function set(running: Running, cost: Cost): void {
+  running.inCutOuts = cost.inCutOuts;
+  running.breaks = cost.breaks;
+  running.forms = cost.forms;
+  running.cuts = cost.cuts;
+  running.lostStagger = cost.lostStagger;
+  running.spread = cost.spread;
+}
+
+function add(running: Running, cost: Cost, times: 1 | -1): void {
+  running.inCutOuts += times * cost.inCutOuts;
+  running.breaks += times * cost.breaks;
+  running.forms += times * cost.forms;
+  running.cuts += times * cost.cuts;
+  running.lostStagger += times * cost.lostStagger;
+  running.spread += times * cost.spread;
+}
+
+/** What every course still to be laid costs at least, from each course up: its cheapest placements over no joints at all. */
+function leastFrom(courses: readonly CourseChoice[]): Cost[] {
+  const least: Cost[] = [FREE];
+  for (const course of courses.toReversed()) {
+    const { forms, cuts } = least[0]!;
+    let [f, c] = [forms, cuts];
+    for (const { ways } of course) {
+      f += ways.placements[0]!.forms;
+      c += ways.placements[0]!.cuts;
+    }
+    least.unshift({ ...FREE, forms: f, cuts: c });
+  }
+  return least;
+}
+
+/** Lays one more course over a layout. Offers stand in order of cost: where one is too dear, so are those behind it. */
+function extend(below: Carried, offers: readonly (readonly Offer[])[], running: Running, cheapest: Cheapest): void {
+  const best = offers.map((ranked) => ranked[0]!);
+  set(running, below);
+  for (const offer of best) add(running, offer, 1);
+  if (cheapest.shuts(running)) return;
+  cheapest.enter(below, running, best, -1, null);
+  for (let segment = 0; segment < offers.length; segment += 1) {
+    const ranked = offers[segment]!;
+    for (let rank = 1; rank < ranked.length; rank += 1) {
+      const other = ranked[rank]!;
+      add(running, best[segment]!, -1);
+      add(running, other, 1);
+      const shut = cheapest.shuts(running);
+      if (!shut) cheapest.enter(below, running, best, segment, other);
+      add(running, other, -1);
+      add(running, best[segment]!, 1);
+      if (shut) break;
+    }
+  }
 }
 
 function chosenOf(top: Carried, courses: readonly CourseChoice[]): (readonly Placement[])[] {
   const chosen: (readonly Placement[])[] = [];
   let course = courses.length - 1;
   for (let layout: Carried = top; layout.below; layout = layout.below) {
-    chosen.push(layout.picks.map(({ way }, index) => courses[course]![index]!.ways[way]!));
+    chosen.push(layout.picks.map(({ way }, index) => courses[course]![index]!.ways.placements[way]!));
     course -= 1;
   }
   return chosen.reverse();
@@ -108,14 +155,31 @@ function chosenOf(top: Carried, courses: readonly CourseChoice[]): (readonly Pla
  * stagger. A bond is broken only where every placement of a segment breaks it for every layout carried.
  *
  * @param kinds for each course the first one that is laid like it
+ * @param dearest a layout that costs more is of no use
+ * @returns the cheapest layout found; null where all of them cost more than that
  */
-export function layCourses(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory, breadth: Breadth): LineLayout {
+export function layCourses(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory, breadth: Breadth, dearest: Cost | null = null): LineLayout | null {
   const courses = courseChoices(runs, kinds, range, memory);
-  let carried: Carried[] = [{ cost: FREE, picks: [], below: null }];
-  courses.forEach((course, index) => {
-    const extended: Extended[] = [];
-    for (const layout of carried) extend(layout, offersOver(course, layout.picks, courses[index - 1] ?? [], breadth.offered, range), extended);
-    carried = cheapest(extended, breadth.carried);
-  });
-  return { cost: asLayoutCost(carried[0]!.cost), chosen: chosenOf(carried[0]!, courses) };
+  const least = leastFrom(courses);
+  const running: Running = { ...FREE };
+  if (dearest && compareNamed(least[0]!, dearest) > 0) return null;
+  let carried: readonly Carried[] = [{ ...FREE, picks: [], below: null }];
+  for (const [index, course] of courses.entries()) {
+    const cheapest = new Cheapest(breadth.carried);
+    const belowCourse = courses[index - 1] ?? [];
+    for (const layout of carried) {
+      set(running, layout);
+      running.forms += least[index]!.forms - least[index + 1]!.forms;
+      running.cuts += least[index]!.cuts - least[index + 1]!.cuts;
+      if (cheapest.shuts(running)) break;
+      extend(layout, offersOver(course, layout.picks, belowCourse, breadth.offered, range), running, cheapest);
+    }
+    carried = cheapest.kept;
+    if (dearest) {
+      set(running, carried[0]!);
+      add(running, least[index + 1]!, 1);
+      if (compareNamed(running, dearest) > 0) return null;
+    }
+  }
+  return { cost: asLayoutCost(carried[0]!), chosen: chosenOf(carried[0]!, courses) };
 }

@@ -8,7 +8,7 @@ const sameSegment = (a: Segment, b: Segment): boolean =>
   a.seamLeft === b.seamLeft && a.seamRight === b.seamRight && a.overLeft === b.overLeft && a.overRight === b.overRight;
 
 /** Whether two courses are laid alike, given the same courses below and above. */
-function sameCourse(a: BondRun, b: BondRun): boolean {
+export function sameCourse(a: BondRun, b: BondRun): boolean {
   if (a.ripped !== b.ripped || a.segments.length !== b.segments.length || a.fixedJoints.length !== b.fixedJoints.length || a.forbidden.length !== b.forbidden.length) return false;
   for (let index = 0; index < a.segments.length; index += 1) if (!sameSegment(a.segments[index]!, b.segments[index]!)) return false;
   for (let index = 0; index < a.fixedJoints.length; index += 1) if (a.fixedJoints[index] !== b.fixedJoints[index]) return false;

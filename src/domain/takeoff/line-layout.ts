@@ -2,8 +2,8 @@ import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import { layCourses, USUAL, WIDE, type BondMemory, type Breadth, type LineLayout } from './bond.js';
 import type { WaysMemory } from './bond-course.js';
-import { compareCost } from './bond-cost.js';
-import { eachKind, kindsOf, lineKey, type BondRun } from './layout-kinds.js';
+import { asNamedCost, compareCost } from './bond-cost.js';
+import { eachKind, kindsOf, lineKey, sameCourse, type BondRun } from './layout-kinds.js';
 import type { LaidLine, LinePiece } from './layout-line.js';
 import { mirroredPiece, mirroredRun, mirroredSegments } from './layout-mirror.js';
 import { lineLengths, linePieces } from './layout-pieces.js';
@@ -48,10 +48,14 @@ function better(a: Tried, b: Tried, form: Nm): Tried {
 
 const isBroken = ({ layout: { cost } }: Tried): boolean => cost[0] + cost[1] > 0;
 
-/** Lays every trial with a breadth and takes the best. */
-function layBest(trials: readonly Trial[], { kinds, range, ways }: Task, breadth: Breadth): Tried {
-  const tried = trials.map((trial): Tried => ({ ...trial, layout: layCourses(trial.runs, kinds, range, ways, breadth) }));
-  return tried.reduce((best, next) => better(best, next, range.formLength));
+/** Lays every trial with a breadth and takes the best, the one to beat among them; a trial that comes to cost more is given up. */
+function layBest(trials: readonly Trial[], { kinds, range, ways }: Task, breadth: Breadth, toBeat: Tried | null): Tried | null {
+  let best = toBeat;
+  for (const trial of trials) {
+    const layout = layCourses(trial.runs, kinds, range, ways, breadth, best && asNamedCost(best.layout.cost));
+    if (layout) best = best ? better(best, { ...trial, layout }, range.formLength) : { ...trial, layout };
+  }
+  return best;
 }
 
 /** The trials of a line from one end: whole, or at each place for its seam where it needs one. */
@@ -62,11 +66,18 @@ function trialsFrom({ runs, kinds, length, range }: Task, turned: boolean): read
   return seams.map((seam) => ({ turned, seam, runs: eachKind(whole, kinds, (run) => withSeam(run, seam.at, range)) }));
 }
 
+/** Seen from its other end the line is the same. */
+const isSymmetric = ({ runs, kinds, length }: Task): boolean =>
+  kinds.every((kind, course) => kind !== course || sameCourse(runs[course]!, mirroredRun(runs[course]!, length)));
+
 /** Lays a line from both ends, each with the best of its seams where it needs one; a broken bond is looked at once more, more widely. */
 function layBothWays(task: Task): Tried {
-  const usual = [false, true].map((turned) => layBest(trialsFrom(task, turned), task, USUAL));
-  const best = better(usual[0]!, usual[1]!, task.range.formLength);
-  return isBroken(best) ? better(best, layBest(usual, task, WIDE), task.range.formLength) : best;
+  const ahead = layBest(trialsFrom(task, false), task, USUAL, null)!;
+  if (isSymmetric(task)) return isBroken(ahead) ? layBest([ahead], task, WIDE, ahead)! : ahead;
+  if (!isBroken(ahead)) return layBest(trialsFrom(task, true), task, USUAL, ahead)!;
+  const back = layBest(trialsFrom(task, true), task, USUAL, null)!;
+  const best = better(ahead, back, task.range.formLength);
+  return isBroken(best) ? layBest([ahead, back], task, WIDE, best)! : best;
 }
 
 /** The line's own courses, parted at the seam where there is one. */
