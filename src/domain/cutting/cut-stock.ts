@@ -1,8 +1,8 @@
 import type { Nm } from '../quantity/length.js';
 import { Budget, USUAL_EFFORT, type Effort } from './effort.js';
 import { fillLargest } from './fill-largest.js';
-import { firstFitDecreasing } from './first-fit-decreasing.js';
-import { lowerBound } from './lower-bound.js';
+import { firstFitCount, firstFitDecreasing } from './first-fit-decreasing.js';
+import { cheapBound, lowerBound } from './lower-bound.js';
 import { stockLengths, type Packed, type Packing, type SizeCount } from './packing.js';
 import { patternSearch } from './pattern-search.js';
 
@@ -68,9 +68,33 @@ export function cutStock(order: CutOrder, effort: Effort = USUAL_EFFORT): CutPla
   return { bins: binsOf(packing, order), lowerBound: stockLengths(wholes) + parts.bound, usable, waste };
 }
 
+/**
+ * How many stock pieces `cutStock` would cut: the same number, without a plan where bounds settle it.
+ *
+ * @param lengths distinct lengths, each positive and no longer than the stock, with how many there are of each [nm]
+ */
+export function stockPieces({ stock, kerf }: Pick<CutOrder, 'stock' | 'kerf'>, lengths: ReadonlyMap<Nm, number>): number {
+  const { wholes, parts } = countedSizes(stock, kerf, lengths);
+  const most = firstFitCount(parts, stock + kerf);
+  if (most === cheapBound(parts, stock + kerf)) return wholes + most;
+  return wholes + stockLengths(packParts(parts, stock + kerf, { stock, kerf, items: [] }, USUAL_EFFORT).packing);
+}
+
+/** Numbers between which `stockPieces` lies, found without any search. */
+export function stockPiecesWithin({ stock, kerf }: Pick<CutOrder, 'stock' | 'kerf'>, lengths: ReadonlyMap<Nm, number>): { readonly least: number; readonly most: number } {
+  const { wholes, parts } = countedSizes(stock, kerf, lengths);
+  return { least: wholes + cheapBound(parts, stock + kerf), most: wholes + firstFitCount(parts, stock + kerf) };
+}
+
+function countedSizes(stock: Nm, kerf: Nm, lengths: ReadonlyMap<Nm, number>): { wholes: number; parts: SizeCount[] } {
+  const parts: SizeCount[] = [];
+  for (const [length, count] of lengths) if (length !== stock) parts.push({ size: length + kerf, count });
+  return { wholes: lengths.get(stock) ?? 0, parts: parts.sort((a, b) => b.size - a.size) };
+}
+
 function packParts(parts: readonly SizeCount[], capacity: Nm, order: CutOrder, effort: Effort): Packed {
   const packing = better(firstFitDecreasing(parts, capacity), fillLargest(parts, capacity), order);
-  const start = { packing, bound: lowerBound(parts, capacity) };
+  const start = { packing, bound: lowerBound(parts, capacity, stockLengths(packing)) };
   const found = patternSearch(parts, capacity, start, new Budget(effort));
   return { packing: better(packing, found.packing, order), bound: found.bound };
 }
@@ -107,27 +131,33 @@ function keptOffcuts(packing: Packing, order: CutOrder): Nm {
 }
 
 /** Sizes carry a kerf each, so what they leave of the stock is short of the last cut already; a part at the very end needs none. */
-const offcutOf = (used: Nm, { stock }: CutOrder): Nm => Math.max(0, stock - used);
+const offcutOf = (used: Nm, { stock }: Pick<CutOrder, 'stock'>): Nm => Math.max(0, stock - used);
 
-function binsOf(packing: Packing, { items, kerf, ...order }: CutOrder): readonly CutBin[] {
-  const waiting = new Map<Nm, CutItem[]>();
-  for (const item of [...items].reverse()) {
-    const size = item.length + kerf;
-    const queue = waiting.get(size);
-    if (queue) queue.push(item);
-    else waiting.set(size, [item]);
+/** Parts of one size in the order in which they came, and how many of them are laid. */
+interface Waiting {
+  readonly items: CutItem[];
+  laid: number;
+}
+
+function binsOf(packing: Packing, { items, kerf, stock }: CutOrder): readonly CutBin[] {
+  const waiting = new Map<Nm, Waiting>();
+  for (const item of items) {
+    const queue = waiting.get(item.length + kerf);
+    if (queue) queue.items.push(item);
+    else waiting.set(item.length + kerf, { items: [item], laid: 0 });
   }
   const bins: CutBin[] = [];
   for (const { sizes, times } of packing) {
     for (let time = 0; time < times; time++) {
-      let offset = 0;
-      const laid = sizes.map((size) => {
-        const { id, length } = waiting.get(size)!.pop()!;
-        const at = offset;
-        offset += size;
-        return { id, length, offset: at };
-      });
-      bins.push({ items: laid, offcut: offcutOf(offset, { ...order, items, kerf }) });
+      let used = 0;
+      const laid: CutBin['items'][number][] = [];
+      for (const size of sizes) {
+        const queue = waiting.get(size)!;
+        const { id, length } = queue.items[queue.laid++]!;
+        laid.push({ id, length, offset: used });
+        used += size;
+      }
+      bins.push({ items: laid, offcut: offcutOf(used, { stock }) });
     }
   }
   return bins;

@@ -29,3 +29,21 @@ export function firstFitDecreasing(sizes: readonly SizeCount[], capacity: Nm): P
   }
   return contents.map((content) => ({ sizes: content, times: 1 }));
 }
+
+/** How many stock lengths `firstFitDecreasing` opens. */
+export function firstFitCount(sizes: readonly SizeCount[], capacity: Nm): number {
+  const rooms: Nm[] = [];
+  let full = 0;
+  const smallest = sizes.at(-1)?.size ?? 0;
+  for (const { size, count } of sizes) {
+    let left = count;
+    while (full < rooms.length && rooms[full]! < smallest) full += 1;
+    for (let bin = full; left > 0; bin++) {
+      if (bin === rooms.length) rooms.push(capacity);
+      const fit = Math.min(left, Math.floor(rooms[bin]! / size));
+      rooms[bin]! -= fit * size;
+      left -= fit;
+    }
+  }
+  return rooms.length;
+}

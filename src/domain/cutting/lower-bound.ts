@@ -19,15 +19,34 @@ const PHI_THRESHOLDS = 100;
  * @equation φ(ε)(x) = 1 − ⌊(1 − x)/ε⌋ / ⌊1/ε⌋ for x > ½; 1 / ⌊1/ε⌋ for ε ≤ x ≤ ½; 0 for x < ε
  * @param sizes    distinct sizes in descending order, kerf added, none above the capacity [nm]
  * @param capacity stock + kerf                                                            [nm]
+ * @param known    a packing of so many is known: no bound is higher, and nothing is looked for where it is met
  * @valid    Σ size · count < 2^53 and 61 · capacity < 2^53
  * @source   Martello & Toth 1990, Knapsack Problems, ch. 8, L2; Fekete & Schepers 2001, Math. Program. 91, 11–31; from memory,
  *           checked against exhaustive search
  */
-export function lowerBound(sizes: readonly SizeCount[], capacity: Nm): number {
+export function lowerBound(sizes: readonly SizeCount[], capacity: Nm, known = Infinity): number {
   if (sizes.length === 0) return 0;
-  let bound = martelloTothL2(sizes, capacity);
-  for (let k = 1; k <= LARGEST_K; k++) bound = Math.max(bound, steppedBound(sizes, capacity, k));
-  return Math.max(bound, complementBound(sizes, capacity));
+  const stretches = stretchesOf(sizes, capacity);
+  let bound = martelloTothL2(sizes, capacity, stretches);
+  for (let k = 1; k <= LARGEST_K && bound < known; k++) bound = Math.max(bound, steppedBound(sizes, capacity, k, stretches));
+  return bound < known ? Math.max(bound, complementBound(sizes, capacity)) : bound;
+}
+
+/** The material bound and L2 alone. */
+export const cheapBound = (sizes: readonly SizeCount[], capacity: Nm): number =>
+  sizes.length === 0 ? 0 : martelloTothL2(sizes, capacity, stretchesOf(sizes, capacity));
+
+/** For a threshold ε, how many of the descending sizes are above 1 − ε, and how many reach ε. */
+interface Stretch {
+  readonly alone: number;
+  readonly end: number;
+}
+
+function stretchesOf(sizes: readonly SizeCount[], capacity: Nm): readonly Stretch[] {
+  return thresholds(sizes, capacity).map((threshold) => ({
+    alone: leading(sizes, (size) => size > capacity - threshold),
+    end: leading(sizes, (size) => size >= threshold),
+  }));
 }
 
 /** ⌈a / b⌉ of whole numbers, without a rounded quotient. */
@@ -40,7 +59,11 @@ const thresholds = (sizes: readonly SizeCount[], capacity: Nm): readonly Nm[] =>
 /** Running sums of a weight over the descending sizes: `sums[i]` covers the first i of them. */
 function runningSums(sizes: readonly SizeCount[], weight: (size: Nm) => number): readonly number[] {
   const sums = [0];
-  for (const { size, count } of sizes) sums.push(sums.at(-1)! + weight(size) * count);
+  let sum = 0;
+  for (const { size, count } of sizes) {
+    sum += weight(size) * count;
+    sums.push(sum);
+  }
   return sums;
 }
 
@@ -57,14 +80,12 @@ function leading(sizes: readonly SizeCount[], passes: (size: Nm) => boolean): nu
 }
 
 /** Large parts need a stock length each; what the middle ones leave beside them is all the small ones can use. */
-function martelloTothL2(sizes: readonly SizeCount[], capacity: Nm): number {
+function martelloTothL2(sizes: readonly SizeCount[], capacity: Nm, stretches: readonly Stretch[]): number {
   const counts = runningSums(sizes, () => 1);
   const lengths = runningSums(sizes, (size) => size);
   const half = leading(sizes, (size) => size * 2 > capacity);
   let bound = counts[half]!;
-  for (const threshold of thresholds(sizes, capacity)) {
-    const alone = leading(sizes, (size) => size > capacity - threshold);
-    const end = leading(sizes, (size) => size >= threshold);
+  for (const { alone, end } of stretches) {
     const overhang = lengths[end]! - lengths[alone]! - (counts[half]! - counts[alone]!) * capacity;
     bound = Math.max(bound, counts[half]! + ceilOf(Math.max(0, overhang), capacity));
   }
@@ -72,7 +93,7 @@ function martelloTothL2(sizes: readonly SizeCount[], capacity: Nm): number {
 }
 
 /** u(k) ∘ U(ε) over every ε, in units of 1 / (k·(k+1)). */
-function steppedBound(sizes: readonly SizeCount[], capacity: Nm, k: number): number {
+function steppedBound(sizes: readonly SizeCount[], capacity: Nm, k: number, stretches: readonly Stretch[]): number {
   const whole = k * (k + 1);
   const counts = runningSums(sizes, () => 1);
   const stepped = runningSums(sizes, (size) => {
@@ -81,9 +102,7 @@ function steppedBound(sizes: readonly SizeCount[], capacity: Nm, k: number): num
     return scaled % capacity === 0 ? steps * k : steps * (k + 1);
   });
   let most = 0;
-  for (const threshold of thresholds(sizes, capacity)) {
-    const alone = leading(sizes, (size) => size > capacity - threshold);
-    const end = leading(sizes, (size) => size >= threshold);
+  for (const { alone, end } of stretches) {
     most = Math.max(most, counts[alone]! * whole + stepped[end]! - stepped[alone]!);
   }
   return ceilOf(most, whole);

@@ -1,4 +1,4 @@
-import { cutStock } from '../cutting/index.js';
+import { stockPieces, stockPiecesWithin } from '../cutting/index.js';
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
 import type { Opening } from '../schedule/schedule.js';
@@ -85,21 +85,53 @@ interface LaidChain {
   readonly lengths: readonly Nm[];
 }
 
-/** Forms this chain would buy alone: what decides which legs come first. */
-function formsBought(chain: LaidChain, lines: readonly Line[], range: FormRange): number {
-  const byUnit = new Map<string, { id: string; length: Nm }[]>();
+/** Straight pieces of a chain by unit and core: how many there are of each length. */
+type Demand = ReadonlyMap<string, ReadonlyMap<Nm, number>>;
+
+function demandOf(chain: LaidChain, lines: readonly Line[], { range, units }: RunContext): Demand {
+  const demand = new Map<string, Map<Nm, number>>();
+  const plain = units.ledges.size === 0 && units.tapers.size === 0;
+  const ask = (key: string): ((length: Nm) => void) => {
+    const counts = demand.get(key) ?? new Map<Nm, number>();
+    demand.set(key, counts);
+    return (length) => counts.set(length, (counts.get(length) ?? 0) + 1);
+  };
   chain.lines.forEach((laid, index) => {
     const core = lines[index]!.core.code;
+    if (plain) {
+      const add = ask(`straight ${core}`);
+      for (const length of laid.lengths) add(length < 0 ? range.formLength : length);
+      return;
+    }
     laid.runs.forEach(({ segments, ripped }, course) => {
       for (const { from, to, over } of laid.pieces[course]!) {
         const unit = segments.find((segment) => segment.from <= from && segment.to >= to)?.unit ?? 'straight';
-        const items = byUnit.get(`${unit} ${core}`) ?? [];
-        items.push({ id: `${items.length}`, length: ripped ? range.formLength : to - from + over });
-        byUnit.set(`${unit} ${core}`, items);
+        ask(`${unit} ${core}`)(ripped ? range.formLength : to - from + over);
       }
     });
   });
-  return [...byUnit.values()].reduce((sum, items) => sum + cutStock({ stock: range.formLength, kerf: range.parameters.formKerf, items }).bins.length, 0);
+  return demand;
+}
+
+/** By how many forms one demand buys more than another, each cut for itself alone; only its sign is told. */
+function moreForms(first: Demand, second: Demand, { formLength: stock, parameters: { formKerf: kerf } }: FormRange): number {
+  const within = (demand: Demand): { least: number; most: number } => {
+    let [least, most] = [0, 0];
+    for (const lengths of demand.values()) {
+      const bounds = stockPiecesWithin({ stock, kerf }, lengths);
+      least += bounds.least;
+      most += bounds.most;
+    }
+    return { least, most };
+  };
+  const [a, b] = [within(first), within(second)];
+  if (a.least > b.most) return 1;
+  if (a.most < b.least) return -1;
+  const exact = (demand: Demand, { least, most }: { least: number; most: number }): number => {
+    if (least === most) return least;
+    return [...demand.values()].reduce((sum, lengths) => sum + stockPieces({ stock, kerf }, lengths), 0);
+  };
+  return Math.sign(exact(first, a) - exact(second, b));
 }
 
 const breaksOf = (chain: LaidChain): number => chain.lines.reduce((sum, laid) => sum + laid.cost[0] + laid.cost[1], 0);
@@ -123,7 +155,7 @@ function layChain(lines: readonly Line[], openings: readonly (readonly LineOpeni
   const leaving = lay(false);
   const same = compareLengths(arriving.lengths, leaving.lengths) === 0;
   const difference =
-    (same ? 0 : formsBought(arriving, lines, context.range) - formsBought(leaving, lines, context.range)) ||
+    (same ? 0 : moreForms(demandOf(arriving, lines, context), demandOf(leaving, lines, context), context.range)) ||
     breaksOf(arriving) - breaksOf(leaving) ||
     cutsOf(arriving) - cutsOf(leaving) ||
     compareLengths(arriving.lengths, leaving.lengths);
@@ -160,11 +192,14 @@ export function laidSoFar(results: readonly LineResult[], before: Below): Below 
   return { joints, arrivingFirst };
 }
 
-/** Lays every line of a storey, or of one level of it over what was laid below. */
-export function layStorey(level: Level, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables = new Map(), below: Below = NOTHING_BELOW): LineResult[] {
+/**
+ * Lays every line of a storey, or of one level of it over what was laid below.
+ *
+ * @param memory of lines laid before with this range
+ */
+export function layStorey(level: Level, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables = new Map(), below: Below = NOTHING_BELOW, memory: BondMemory = new Map()): LineResult[] {
   const { plan } = level;
   const context = runContext(level, range, gables);
-  const memory: BondMemory = new Map();
   return linesOf(plan).flatMap((chained) => {
     const lines = chained.filter((line) => line.stack.layers.length > 0);
     const own = lines.map((line) => openingsOf(line, openings, range, (wall) => context.gableOf(wall)?.rise ?? 0));

@@ -4,6 +4,7 @@ import { toMm, type Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { Opening, Schedule, Storey } from '../schedule/schedule.js';
 import { walkEnd } from './axes.js';
+import type { BondMemory } from './bond.js';
 import { bondBreaks } from './bond-breaks.js';
 import { orderOf } from './concrete.js';
 import { alreadyLaid } from './laid-below.js';
@@ -45,7 +46,7 @@ interface StoreyResult {
 const linesOf = ({ levels }: StoreyResult): LineResult[] => levels.flatMap(({ lines }) => lines);
 
 /** Lays a storey level by level, each over what stands below it. */
-function layLevels(storey: Storey, schedule: Schedule, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables): StoreyResult | null {
+function layLevels(storey: Storey, schedule: Schedule, openings: ReadonlyMap<string, readonly Opening[]>, range: FormRange, gables: DrawnGables, memory: BondMemory): StoreyResult | null {
   const walls = wallsOf(schedule, storey.id);
   if (walls.length === 0) return null;
   const { levels, changes, findings } = planLevels(storey, walls, coreChangesByMark(schedule), range);
@@ -53,7 +54,7 @@ function layLevels(storey: Storey, schedule: Schedule, openings: ReadonlyMap<str
   const laid = levels.map((bare): LevelResult => {
     const { units, findings: planned } = planUnits(schedule.features, (mark) => gables.has(mark), bare.plan, levels.map(({ plan }) => plan), range);
     const level = { ...bare, units };
-    const lines = layStorey(level, openings, range, gables, below);
+    const lines = layStorey(level, openings, range, gables, below, memory);
     below = laidSoFar(lines, below);
     return { level, lines, planned };
   });
@@ -191,15 +192,16 @@ function storeyFindings(result: StoreyResult, range: FormRange): Finding[] {
  *
  * @param schedule  canonical schedule, every reference checked
  * @param range     the supplier's forms; must have every core the schedule names
+ * @param memory    of lines laid before with this range: jobs that share one are laid faster, and the same
  * @returns the laid job with stations from the user's own `from`, units to buy with their lower bound, concrete, cut list, findings
  * @throws RangeError for a core the range does not have or a wall below one course (both are refused when the schedule is read)
  */
-export function takeOff(schedule: Schedule, range: FormRange): Takeoff {
+export function takeOff(schedule: Schedule, range: FormRange, memory: BondMemory = new Map()): Takeoff {
   const gables = gablesByMark(schedule);
   const openings = new Map<string, Opening[]>();
   for (const opening of schedule.openings) openings.set(opening.wall, [...(openings.get(opening.wall) ?? []), opening]);
   const storeys = schedule.storeys
-    .flatMap((storey) => layLevels(storey, schedule, openings, range, gables) ?? []);
+    .flatMap((storey) => layLevels(storey, schedule, openings, range, gables, memory) ?? []);
   const order = orderUnits(storeys.flatMap((result) => linesOf(result).flatMap((line) => piecesToOrder(line, result.storey.id, range))), range, schedule.offcuts);
   const rows = new Map(schedule.walls.map((wall, index) => [wall.mark, index]));
   const laid = withStoreysAbove(storeys.map((result) => laidStorey(result, order.cutOf, rows, range, gables)), schedule.storeys, range);
