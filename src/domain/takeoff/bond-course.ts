@@ -1,5 +1,6 @@
 import type { Nm } from '../quantity/length.js';
 import { cheapestOver, waysTable, type BondRange, type JointRow, type Offer, type Ways, type Zone } from './bond-offers.js';
+import { FREE, type Cost } from './bond-cost.js';
 import type { BondRun } from './layout-kinds.js';
 import { placementsOf } from './placements.js';
 import type { Segment } from './runs.js';
@@ -14,6 +15,8 @@ interface SegmentChoice {
   readonly zones: readonly Zone[];
   /** Segments of the course below whose joints it may come near. */
   readonly over: readonly number[];
+  /** What it costs at least, whatever lies below: its cheapest placement between the fixed joints alone. */
+  readonly least: Cost;
   /** Offers found before, by the placements below. */
   readonly known: Map<number, readonly Offer[]>;
 }
@@ -47,7 +50,11 @@ function segmentChoice(segment: Segment, run: BondRun, below: CourseChoice, fixe
   });
   const near: JointRow[] = [];
   for (const from of fixed) if (from > low && from < high) near.push({ from, count: 1 });
-  return { segment, ways: waysOf(segment, run.ripped, range, memory), fixed: near, zones: run.forbidden, over, known: new Map() };
+  const ways = waysOf(segment, run.ripped, range, memory);
+  const { forms, cuts } = ways.placements[0]!;
+  const alone = near.length + run.forbidden.length === 0;
+  const least = alone ? { ...FREE, forms, cuts } : cheapestOver(segment.from, ways, near, run.forbidden, 1, range)[0]!;
+  return { segment, ways, fixed: near, zones: run.forbidden, over, least, known: new Map() };
 }
 
 /** The offers of every segment of a course over a layout of the course below, given by its placements there. */

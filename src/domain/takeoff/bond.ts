@@ -56,10 +56,15 @@ function samePicks(picks: readonly Offer[], best: readonly Offer[], segment: num
 class Cheapest {
   readonly kept: Carried[] = [];
 
-  constructor(private readonly most: number) {}
+  /** @param limit what costs more is of no use */
+  constructor(
+    private readonly most: number,
+    private readonly limit: Cost | null,
+  ) {}
 
   /** Whether nothing that costs as much can enter any more. */
   shuts(cost: Cost): boolean {
+    if (this.limit && compareNamed(cost, this.limit) > 0) return true;
     return this.kept.length === this.most && notCheaper(cost, this.kept[this.most - 1]!);
   }
 
@@ -100,19 +105,15 @@ function add(running: Running, cost: Cost, times: 1 | -1): void {
   running.spread += times * cost.spread;
 }
 
-/** What every course still to be laid costs at least, from each course up: its cheapest placements over no joints at all. */
-function leastFrom(courses: readonly CourseChoice[]): Cost[] {
-  const least: Cost[] = [FREE];
+/** What is left of a cost for the courses up to each course when those above it cost as little as they can. */
+function limitsBelow(dearest: Cost, courses: readonly CourseChoice[]): Cost[] {
+  const running: Running = { ...dearest };
+  const limits: Cost[] = [];
   for (const course of courses.toReversed()) {
-    const { forms, cuts } = least[0]!;
-    let [f, c] = [forms, cuts];
-    for (const { ways } of course) {
-      f += ways.placements[0]!.forms;
-      c += ways.placements[0]!.cuts;
-    }
-    least.unshift({ ...FREE, forms: f, cuts: c });
+    limits.push({ ...running });
+    for (const { least } of course) add(running, least, -1);
   }
-  return least;
+  return limits.reverse();
 }
 
 /** Lays one more course over a layout. Offers stand in order of cost: where one is too dear, so are those behind it. */
@@ -147,6 +148,27 @@ function chosenOf(top: Carried, courses: readonly CourseChoice[]): (readonly Pla
   return chosen.reverse();
 }
 
+/** The search itself; null where every layout it finds costs more than the dearest that is of use. */
+function search(courses: readonly CourseChoice[], range: BondRange, { carried: most, offered }: Breadth, dearest: Cost | null): Carried | null {
+  const limits = dearest && limitsBelow(dearest, courses);
+  const running: Running = { ...FREE };
+  let carried: readonly Carried[] = [{ ...FREE, picks: [], below: null }];
+  for (let index = 0; index < courses.length; index += 1) {
+    const course = courses[index]!;
+    const below = courses[index - 1] ?? [];
+    const cheapest = new Cheapest(most, limits && limits[index]!);
+    for (const layout of carried) {
+      set(running, layout);
+      for (const { least } of course) add(running, least, 1);
+      if (cheapest.shuts(running)) break;
+      extend(layout, offersOver(course, layout.picks, below, offered, range), running, cheapest);
+    }
+    carried = cheapest.kept;
+    if (carried.length === 0) return null;
+  }
+  return carried[0]!;
+}
+
 /**
  * Chooses the pieces of every course of a line, bottom up.
  *
@@ -154,32 +176,17 @@ function chosenOf(top: Carried, courses: readonly CourseChoice[]): (readonly Pla
  * course to course; the cheapest at the top is taken: fewest joints closer than the stagger, then fewest forms, fewest cuts, widest
  * stagger. A bond is broken only where every placement of a segment breaks it for every layout carried.
  *
+ * Layouts that must come to cost more than one already known are not carried on: what they would be laid over with costs its least at
+ * the least. The cheapest layout is the same as if they were, since whatever follows from them costs more too.
+ *
  * @param kinds for each course the first one that is laid like it
  * @param dearest a layout that costs more is of no use
  * @returns the cheapest layout found; null where all of them cost more than that
  */
 export function layCourses(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory, breadth: Breadth, dearest: Cost | null = null): LineLayout | null {
   const courses = courseChoices(runs, kinds, range, memory);
-  const least = leastFrom(courses);
-  const running: Running = { ...FREE };
-  if (dearest && compareNamed(least[0]!, dearest) > 0) return null;
-  let carried: readonly Carried[] = [{ ...FREE, picks: [], below: null }];
-  for (const [index, course] of courses.entries()) {
-    const cheapest = new Cheapest(breadth.carried);
-    const belowCourse = courses[index - 1] ?? [];
-    for (const layout of carried) {
-      set(running, layout);
-      running.forms += least[index]!.forms - least[index + 1]!.forms;
-      running.cuts += least[index]!.cuts - least[index + 1]!.cuts;
-      if (cheapest.shuts(running)) break;
-      extend(layout, offersOver(course, layout.picks, belowCourse, breadth.offered, range), running, cheapest);
-    }
-    carried = cheapest.kept;
-    if (dearest) {
-      set(running, carried[0]!);
-      add(running, least[index + 1]!, 1);
-      if (compareNamed(running, dearest) > 0) return null;
-    }
-  }
-  return { cost: asLayoutCost(carried[0]!), chosen: chosenOf(carried[0]!, courses) };
+  const narrow = search(courses, range, { ...breadth, carried: 1 }, dearest);
+  // Carrying one layout may find a cheaper one than carrying many: then nothing is as cheap, and the search goes on without it.
+  const found = (narrow && search(courses, range, breadth, narrow)) ?? search(courses, range, breadth, dearest);
+  return found && { cost: asLayoutCost(found), chosen: chosenOf(found, courses) };
 }
