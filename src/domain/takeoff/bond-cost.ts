@@ -1,31 +1,31 @@
 /** What a layout costs, in the order in which it is compared: tee cut-outs and bond first, then forms, cuts, lost stagger, evenness. */
 export type LayoutCost = readonly [inCutOuts: number, breaks: number, forms: number, cuts: number, lostStagger: number, spread: number];
 
-/** The same with names, for the inside of the search. */
+/**
+ * The same for the inside of the search, in four numbers that compare like the six: whole numbers far below the factors, so that sums
+ * and differences compare like those of the parts.
+ */
 export interface Cost {
-  /** Joints in a tee's cut-out or within one web of it: dearer than any broken bond (decision 9). */
-  readonly inCutOuts: number;
-  /** Pairs of joints of successive courses closer than the stagger. */
-  readonly breaks: number;
-  /** In `FORM_SHARE`. */
+  /** Joints in a tee's cut-out or within one web of it, dearer than any broken bond (decision 9); then pairs closer than the stagger. */
+  readonly faults: number;
+  /** In `FORM_SHARE`; then cuts. */
   readonly forms: number;
-  readonly cuts: number;
   /** Half a form less the narrowest stagger, summed over the segments [nm]. */
   readonly lostStagger: number;
   readonly spread: number;
 }
 
-export const FREE: Cost = { inCutOuts: 0, breaks: 0, forms: 0, cuts: 0, lostStagger: 0, spread: 0 };
+const CUT_OUT = 2 ** 26;
+const FORM = 2 ** 20;
 
-export const asLayoutCost = (cost: Cost): LayoutCost => [cost.inCutOuts, cost.breaks, cost.forms, cost.cuts, cost.lostStagger, cost.spread];
+export const faultsOf = (inCutOuts: number, breaks: number): number => inCutOuts * CUT_OUT + breaks;
+export const formsOf = (forms: number, cuts: number): number => forms * FORM + cuts;
 
-export const asNamedCost = ([inCutOuts, breaks, forms, cuts, lostStagger, spread]: LayoutCost): Cost => ({ inCutOuts, breaks, forms, cuts, lostStagger, spread });
+export const asLayoutCost = ({ faults, forms, lostStagger, spread }: Cost): LayoutCost =>
+  [Math.floor(faults / CUT_OUT), faults % CUT_OUT, Math.floor(forms / FORM), forms % FORM, lostStagger, spread];
 
-export function compareNamed(a: Cost, b: Cost): number {
-  return (
-    a.inCutOuts - b.inCutOuts || a.breaks - b.breaks || a.forms - b.forms || a.cuts - b.cuts || a.lostStagger - b.lostStagger || a.spread - b.spread
-  );
-}
+export const asNamedCost = ([inCutOuts, breaks, forms, cuts, lostStagger, spread]: LayoutCost): Cost =>
+  ({ faults: faultsOf(inCutOuts, breaks), forms: formsOf(forms, cuts), lostStagger, spread });
 
 export function compareCost(a: LayoutCost, b: LayoutCost): number {
   for (let index = 0; index < a.length; index += 1) {

@@ -1,6 +1,6 @@
 import type { Nm } from '../quantity/length.js';
 import { cheapestOver, waysTable, type BondRange, type JointRow, type Offer, type Ways, type Zone } from './bond-offers.js';
-import { FREE, type Cost } from './bond-cost.js';
+import { formsOf, type Cost } from './bond-cost.js';
 import type { BondRun } from './layout-kinds.js';
 import { placementsOf } from './placements.js';
 import type { Segment } from './runs.js';
@@ -53,7 +53,7 @@ function segmentChoice(segment: Segment, run: BondRun, below: CourseChoice, fixe
   const ways = waysOf(segment, run.ripped, range, memory);
   const { forms, cuts } = ways.placements[0]!;
   const alone = near.length + run.forbidden.length === 0;
-  const least = alone ? { ...FREE, forms, cuts } : cheapestOver(segment.from, ways, near, run.forbidden, 1, range)[0]!;
+  const least = alone ? { faults: 0, forms: formsOf(forms, cuts), lostStagger: 0, spread: 0 } : cheapestOver(segment.from, ways, near, run.forbidden, 1, range)[0]!;
   return { segment, ways, fixed: near, zones: run.forbidden, over, least, known: new Map() };
 }
 

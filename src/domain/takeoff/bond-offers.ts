@@ -1,6 +1,6 @@
 import type { FormRange } from '../range/range.js';
 import type { Nm } from '../quantity/length.js';
-import type { Cost } from './bond-cost.js';
+import { faultsOf, formsOf, type Cost } from './bond-cost.js';
 import type { Placement, PlacementRange } from './placements.js';
 
 export type BondRange = PlacementRange & Pick<FormRange, 'minStagger'>;
@@ -16,7 +16,7 @@ export interface Zone {
   readonly to: Nm;
 }
 
-const WAY_PARTS = 5;
+const WAY_PARTS = 4;
 
 /** The placements of a segment, and their numbers side by side for the inside of the search. */
 export interface Ways {
@@ -27,7 +27,12 @@ export interface Ways {
 /** @param placements in order of forms, then cuts */
 export function waysTable(placements: readonly Placement[]): Ways {
   const table = new Float64Array(placements.length * WAY_PARTS);
-  placements.forEach(({ firstJoint, joints, forms, cuts, spread }, way) => table.set([firstJoint, joints, forms, cuts, spread], way * WAY_PARTS));
+  placements.forEach(({ firstJoint, joints, forms, cuts, spread }, way) => {
+    table[way * WAY_PARTS] = firstJoint;
+    table[way * WAY_PARTS + 1] = joints;
+    table[way * WAY_PARTS + 2] = formsOf(forms, cuts);
+    table[way * WAY_PARTS + 3] = spread;
+  });
   return { placements, table };
 }
 
@@ -49,7 +54,7 @@ function jointsInside(from: Nm, count: number, zones: readonly Zone[], form: Nm)
 
 /** Most offers that are ever asked for. */
 const MOST = 16;
-const PARTS = 6;
+const PARTS = 4;
 
 /** The cheapest costs found so far, in order, as bare numbers: the search looks at far more placements than it offers. */
 class Ranking {
@@ -58,15 +63,13 @@ class Ranking {
   private readonly costs = new Float64Array((MOST + 1) * PARTS);
 
   /** Whether a cost with these parts is dearer than the offer at a place, or as dear. */
-  private notCheaper(place: number, inCutOuts: number, breaks: number, forms: number, cuts: number, lostStagger: number, spread: number): boolean {
+  private notCheaper(place: number, faults: number, forms: number, lostStagger: number, spread: number): boolean {
     const { costs } = this;
     const at = place * PARTS;
-    if (inCutOuts !== costs[at]) return inCutOuts > costs[at]!;
-    if (breaks !== costs[at + 1]) return breaks > costs[at + 1]!;
-    if (forms !== costs[at + 2]) return forms > costs[at + 2]!;
-    if (cuts !== costs[at + 3]) return cuts > costs[at + 3]!;
-    if (lostStagger !== costs[at + 4]) return lostStagger > costs[at + 4]!;
-    return spread >= costs[at + 5]!;
+    if (faults !== costs[at]) return faults > costs[at]!;
+    if (forms !== costs[at + 1]) return forms > costs[at + 1]!;
+    if (lostStagger !== costs[at + 2]) return lostStagger > costs[at + 2]!;
+    return spread >= costs[at + 3]!;
   }
 
   clear(): this {
@@ -75,40 +78,37 @@ class Ranking {
   }
 
   /** Puts a placement in its place, equal ones behind, and drops the dearest where there are too many. */
-  enter(most: number, way: number, inCutOuts: number, breaks: number, forms: number, cuts: number, lostStagger: number, spread: number): void {
+  enter(most: number, way: number, faults: number, forms: number, lostStagger: number, spread: number): void {
     const { costs, ways } = this;
     let place = this.count;
-    if (place === most && this.notCheaper(most - 1, inCutOuts, breaks, forms, cuts, lostStagger, spread)) return;
+    if (place === most && this.notCheaper(most - 1, faults, forms, lostStagger, spread)) return;
     if (place < most) this.count += 1;
     else place -= 1;
-    for (; place > 0 && !this.notCheaper(place - 1, inCutOuts, breaks, forms, cuts, lostStagger, spread); place -= 1) {
+    for (; place > 0 && !this.notCheaper(place - 1, faults, forms, lostStagger, spread); place -= 1) {
       ways[place] = ways[place - 1]!;
       for (let at = place * PARTS; at < (place + 1) * PARTS; at += 1) costs[at] = costs[at - PARTS]!;
     }
     const at = place * PARTS;
     ways[place] = way;
-    costs[at] = inCutOuts;
-    costs[at + 1] = breaks;
-    costs[at + 2] = forms;
-    costs[at + 3] = cuts;
-    costs[at + 4] = lostStagger;
-    costs[at + 5] = spread;
+    costs[at] = faults;
+    costs[at + 1] = forms;
+    costs[at + 2] = lostStagger;
+    costs[at + 3] = spread;
   }
 
   /** Whether `most` placements that keep every bond were found, none with more forms or cuts than these. */
-  isClosedTo(most: number, forms: number, cuts: number): boolean {
-    if (this.count < most) return false;
+  isClosedTo(most: number, forms: number): boolean {
     const at = (most - 1) * PARTS;
-    const { costs } = this;
-    return costs[at] === 0 && costs[at + 1] === 0 && (forms > costs[at + 2]! || (forms === costs[at + 2] && cuts > costs[at + 3]!));
+    return this.count === most && this.costs[at] === 0 && forms > this.costs[at + 1]!;
   }
 
   offers(left: Nm, { placements }: Ways): Offer[] {
     const found: Offer[] = [];
-    for (let place = 0; place < this.count; place += 1) {
-      const [way, at] = [this.ways[place]!, place * PARTS];
-      const { firstJoint, joints, forms, cuts, spread } = placements[way]!;
-      found.push({ way, from: left + firstJoint, count: joints, inCutOuts: this.costs[at]!, breaks: this.costs[at + 1]!, forms, cuts, lostStagger: this.costs[at + 4]!, spread });
+    for (let place = 0, at = 0; place < this.count; place += 1, at += PARTS) {
+      const { costs } = this;
+      const way = this.ways[place]!;
+      const { firstJoint, joints } = placements[way]!;
+      found.push({ way, from: left + firstJoint, count: joints, faults: costs[at]!, forms: costs[at + 1]!, lostStagger: costs[at + 2]!, spread: costs[at + 3]! });
     }
     return found;
   }
@@ -145,8 +145,7 @@ export function cheapestOver(left: Nm, ways: Ways, others: readonly JointRow[], 
     const firstJoint = table[at]!;
     const count = table[at + 1]!;
     const forms = table[at + 2]!;
-    const cuts = table[at + 3]!;
-    if (ranking.isClosedTo(most, forms, cuts)) break;
+    if (ranking.isClosedTo(most, forms)) break;
     let breaks = 0;
     let stagger = half;
     for (let row = 0; row < 2 * rows; row += 2) {
@@ -159,7 +158,7 @@ export function cheapestOver(left: Nm, ways: Ways, others: readonly JointRow[], 
       if (distance < minStagger) breaks += overlap;
     }
     const inCutOuts = zones.length === 0 ? 0 : jointsInside(left + firstJoint, count, zones, form);
-    ranking.enter(most, way, inCutOuts, breaks, forms, cuts, half - stagger, table[at + 4]!);
+    ranking.enter(most, way, faultsOf(inCutOuts, breaks), forms, half - stagger, table[at + 3]!);
   }
   return ranking.offers(left, ways);
 }

@@ -1,5 +1,5 @@
 import { courseChoices, offersOver, type CourseChoice, type WaysMemory } from './bond-course.js';
-import { asLayoutCost, compareNamed, FREE, type Cost, type LayoutCost } from './bond-cost.js';
+import { asLayoutCost, type Cost, type LayoutCost } from './bond-cost.js';
 import type { BondRange, Offer } from './bond-offers.js';
 import type { BondRun } from './layout-kinds.js';
 import type { LaidLine } from './layout-line.js';
@@ -38,8 +38,7 @@ interface Carried extends Cost {
   readonly below: Carried | null;
 }
 
-/** Whether a is dearer than b, or as dear. */
-const notCheaper = (a: Cost, b: Cost): boolean => compareNamed(a, b) >= 0;
+const NOTHING_LAID: Carried = { faults: 0, forms: 0, lostStagger: 0, spread: 0, picks: [], below: null };
 
 /** Whether the placements of a layout are those of a row of best offers with one offer in the place of another. */
 function samePicks(picks: readonly Offer[], best: readonly Offer[], segment: number, other: Offer | null): boolean {
@@ -47,6 +46,14 @@ function samePicks(picks: readonly Offer[], best: readonly Offer[], segment: num
     if (picks[index]!.way !== (index === segment ? other! : best[index]!).way) return false;
   }
   return true;
+}
+
+/** Whether a cost in its parts is more than another, or by `orEqual` as much. */
+function isMore(faults: number, forms: number, lostStagger: number, spread: number, than: Cost, orEqual: boolean): boolean {
+  if (faults !== than.faults) return faults > than.faults;
+  if (forms !== than.forms) return forms > than.forms;
+  if (lostStagger !== than.lostStagger) return lostStagger > than.lostStagger;
+  return orEqual ? spread >= than.spread : spread > than.spread;
 }
 
 /**
@@ -63,77 +70,80 @@ class Cheapest {
   ) {}
 
   /** Whether nothing that costs as much can enter any more. */
-  shuts(cost: Cost): boolean {
-    if (this.limit && compareNamed(cost, this.limit) > 0) return true;
-    return this.kept.length === this.most && notCheaper(cost, this.kept[this.most - 1]!);
+  shuts(faults: number, forms: number, lostStagger: number, spread: number): boolean {
+    const { kept, limit, most } = this;
+    if (limit !== null && isMore(faults, forms, lostStagger, spread, limit, false)) return true;
+    return kept.length === most && isMore(faults, forms, lostStagger, spread, kept[most - 1]!, true);
   }
 
   /** A layout over one below: the best placement of every segment, but for one that takes another of its offers. */
-  enter(below: Carried, cost: Cost, best: readonly Offer[], segment: number, other: Offer | null): void {
+  enter(below: Carried, faults: number, forms: number, lostStagger: number, spread: number, best: readonly Offer[], segment: number, other: Offer | null): void {
     const { kept } = this;
-    const alike = kept.findIndex(({ picks }) => samePicks(picks, best, segment, other));
-    if (alike >= 0) {
-      if (notCheaper(cost, kept[alike]!)) return;
+    for (let alike = 0; alike < kept.length; alike += 1) {
+      if (!samePicks(kept[alike]!.picks, best, segment, other)) continue;
+      if (isMore(faults, forms, lostStagger, spread, kept[alike]!, true)) return;
       kept.splice(alike, 1);
+      break;
     }
+    if (kept.length === this.most) kept.pop();
+    const picks = other ? best.with(segment, other) : best;
     let place = kept.length;
-    while (place > 0 && compareNamed(cost, kept[place - 1]!) < 0) place -= 1;
-    const { inCutOuts, breaks, forms, cuts, lostStagger, spread } = cost;
-    kept.splice(place, 0, { inCutOuts, breaks, forms, cuts, lostStagger, spread, picks: other ? best.with(segment, other) : best, below });
-    if (kept.length > this.most) kept.pop();
+    kept.push({ faults, forms, lostStagger, spread, picks, below });
+    const entered = kept[place]!;
+    for (; place > 0 && !isMore(faults, forms, lostStagger, spread, kept[place - 1]!, true); place -= 1) kept[place] = kept[place - 1]!;
+    kept[place] = entered;
   }
 }
 
-/** The same cost to be written over: the inside of the search makes no new ones. */
-type Running = { -readonly [part in keyof Cost]: number };
-
-function set(running: Running, cost: Cost): void {
-  running.inCutOuts = cost.inCutOuts;
-  running.breaks = cost.breaks;
-  running.forms = cost.forms;
-  running.cuts = cost.cuts;
-  running.lostStagger = cost.lostStagger;
-  running.spread = cost.spread;
-}
-
-function add(running: Running, cost: Cost, times: 1 | -1): void {
-  running.inCutOuts += times * cost.inCutOuts;
-  running.breaks += times * cost.breaks;
-  running.forms += times * cost.forms;
-  running.cuts += times * cost.cuts;
-  running.lostStagger += times * cost.lostStagger;
-  running.spread += times * cost.spread;
+/** What a course costs at least. */
+function leastOf(course: CourseChoice): Cost {
+  let [faults, forms, lostStagger, spread] = [0, 0, 0, 0];
+  for (const { least } of course) {
+    faults += least.faults;
+    forms += least.forms;
+    lostStagger += least.lostStagger;
+    spread += least.spread;
+  }
+  return { faults, forms, lostStagger, spread };
 }
 
 /** What is left of a cost for the courses up to each course when those above it cost as little as they can. */
-function limitsBelow(dearest: Cost, courses: readonly CourseChoice[]): Cost[] {
-  const running: Running = { ...dearest };
+function limitsBelow(dearest: Cost, least: readonly Cost[]): Cost[] {
+  let { faults, forms, lostStagger, spread } = dearest;
   const limits: Cost[] = [];
-  for (const course of courses.toReversed()) {
-    limits.push({ ...running });
-    for (const { least } of course) add(running, least, -1);
+  for (const course of least.toReversed()) {
+    limits.push({ faults, forms, lostStagger, spread });
+    faults -= course.faults;
+    forms -= course.forms;
+    lostStagger -= course.lostStagger;
+    spread -= course.spread;
   }
   return limits.reverse();
 }
 
 /** Lays one more course over a layout. Offers stand in order of cost: where one is too dear, so are those behind it. */
-function extend(below: Carried, offers: readonly (readonly Offer[])[], running: Running, cheapest: Cheapest): void {
-  const best = offers.map((ranked) => ranked[0]!);
-  set(running, below);
-  for (const offer of best) add(running, offer, 1);
-  if (cheapest.shuts(running)) return;
-  cheapest.enter(below, running, best, -1, null);
+function extend(below: Carried, offers: readonly (readonly Offer[])[], cheapest: Cheapest): void {
+  const best: Offer[] = [];
+  let { faults, forms, lostStagger, spread } = below;
+  for (let segment = 0; segment < offers.length; segment += 1) {
+    const offer = offers[segment]![0]!;
+    best.push(offer);
+    faults += offer.faults;
+    forms += offer.forms;
+    lostStagger += offer.lostStagger;
+    spread += offer.spread;
+  }
+  if (cheapest.shuts(faults, forms, lostStagger, spread)) return;
+  cheapest.enter(below, faults, forms, lostStagger, spread, best, -1, null);
   for (let segment = 0; segment < offers.length; segment += 1) {
     const ranked = offers[segment]!;
+    const first = best[segment]!;
     for (let rank = 1; rank < ranked.length; rank += 1) {
       const other = ranked[rank]!;
-      add(running, best[segment]!, -1);
-      add(running, other, 1);
-      const shut = cheapest.shuts(running);
-      if (!shut) cheapest.enter(below, running, best, segment, other);
-      add(running, other, -1);
-      add(running, best[segment]!, 1);
-      if (shut) break;
+      const [f, n] = [faults - first.faults + other.faults, forms - first.forms + other.forms];
+      const [l, s] = [lostStagger - first.lostStagger + other.lostStagger, spread - first.spread + other.spread];
+      if (cheapest.shuts(f, n, l, s)) break;
+      cheapest.enter(below, f, n, l, s, best, segment, other);
     }
   }
 }
@@ -149,19 +159,17 @@ function chosenOf(top: Carried, courses: readonly CourseChoice[]): (readonly Pla
 }
 
 /** The search itself; null where every layout it finds costs more than the dearest that is of use. */
-function search(courses: readonly CourseChoice[], range: BondRange, { carried: most, offered }: Breadth, dearest: Cost | null): Carried | null {
-  const limits = dearest && limitsBelow(dearest, courses);
-  const running: Running = { ...FREE };
-  let carried: readonly Carried[] = [{ ...FREE, picks: [], below: null }];
+function search(courses: readonly CourseChoice[], least: readonly Cost[], range: BondRange, { carried: most, offered }: Breadth, dearest: Cost | null): Carried | null {
+  const limits = dearest && limitsBelow(dearest, least);
+  let carried: readonly Carried[] = [NOTHING_LAID];
   for (let index = 0; index < courses.length; index += 1) {
     const course = courses[index]!;
     const below = courses[index - 1] ?? [];
     const cheapest = new Cheapest(most, limits && limits[index]!);
+    const { faults, forms, lostStagger, spread } = least[index]!;
     for (const layout of carried) {
-      set(running, layout);
-      for (const { least } of course) add(running, least, 1);
-      if (cheapest.shuts(running)) break;
-      extend(layout, offersOver(course, layout.picks, below, offered, range), running, cheapest);
+      if (cheapest.shuts(layout.faults + faults, layout.forms + forms, layout.lostStagger + lostStagger, layout.spread + spread)) break;
+      extend(layout, offersOver(course, layout.picks, below, offered, range), cheapest);
     }
     carried = cheapest.kept;
     if (carried.length === 0) return null;
@@ -185,8 +193,9 @@ function search(courses: readonly CourseChoice[], range: BondRange, { carried: m
  */
 export function layCourses(runs: readonly BondRun[], kinds: readonly number[], range: BondRange, memory: WaysMemory, breadth: Breadth, dearest: Cost | null = null): LineLayout | null {
   const courses = courseChoices(runs, kinds, range, memory);
-  const narrow = search(courses, range, { ...breadth, carried: 1 }, dearest);
+  const least = courses.map(leastOf);
+  const narrow = search(courses, least, range, { ...breadth, carried: 1 }, dearest);
   // Carrying one layout may find a cheaper one than carrying many: then nothing is as cheap, and the search goes on without it.
-  const found = (narrow && search(courses, range, breadth, narrow)) ?? search(courses, range, breadth, dearest);
+  const found = (narrow && search(courses, least, range, breadth, narrow)) ?? search(courses, least, range, breadth, dearest);
   return found && { cost: asLayoutCost(found), chosen: chosenOf(found, courses) };
 }
