@@ -44,19 +44,22 @@ export function bondBreaks(result: Pick<LineResult, 'line' | 'courses'>, storey:
   };
   const found: BondBreak[] = [];
   const counts = ({ kind }: HeadJoint): boolean => kind !== 'seam' && kind !== 'chord';
+  const counted = result.courses.map(({ joints }) => joints.filter(counts));
   result.courses.forEach((course, index) => {
     if (index < first) return;
     const lower = result.courses[index - 1];
-    for (const joint of course.joints.filter(counts)) {
-      const place = { storey, ...placeOf(joint.at), course: course.run.n };
+    const under = counted[index - 1] ?? [];
+    for (const joint of counted[index]!) {
+      const { at } = joint;
+      const place = (): Pick<BondBreak, 'storey' | 'wall' | 'at' | 'course'> => ({ storey, ...placeOf(at), course: course.run.n });
       for (const zone of course.run.forbidden) {
-        if (joint.at <= zone.from || joint.at >= zone.to) continue;
-        const outside = Math.max(zone.from + range.webSpacing - joint.at, joint.at - zone.to + range.webSpacing, 0);
-        found.push({ ...place, distance: outside, cause: 'tee' });
+        if (at <= zone.from || at >= zone.to) continue;
+        const outside = Math.max(zone.from + range.webSpacing - at, at - zone.to + range.webSpacing, 0);
+        found.push({ ...place(), distance: outside, cause: 'tee' });
       }
-      for (const below of lower?.joints.filter(counts) ?? []) {
-        const distance = Math.abs(below.at - joint.at);
-        if (distance < range.minStagger) found.push({ ...place, distance, cause: causeOf(lower!, course, below, joint, range) });
+      for (const below of under) {
+        const distance = Math.abs(below.at - at);
+        if (distance < range.minStagger) found.push({ ...place(), distance, cause: causeOf(lower!, course, below, joint, range) });
       }
     }
   });

@@ -46,30 +46,36 @@ function clip(window: Window, from: Nm, to: Nm): { from: Nm; to: Nm } | null {
   const low = window.first ? from : Math.max(from, window.from);
   const high = window.last ? to : Math.min(to, window.to);
   if (high <= low) return null;
-  const [a, b] = [window.station(low), window.station(high)];
+  const a = window.station(low);
+  const b = window.station(high);
   return a <= b ? { from: a, to: b } : { from: b, to: a };
 }
 
 /** The window a station of the line belongs to; a station on a mark belongs to the wall that arrives there. */
 const holds = (window: Window, at: Nm): boolean => (window.first || at > window.from) && (window.last || at <= window.to);
 
-function websOf(piece: CoursePiece, window: Window, cut: CutPlace | undefined, span: { from: Nm; to: Nm }, range: FormRange): Nm[] | null {
-  if (!isForm(piece.kind)) return null;
+function websOf(piece: CoursePiece, window: Window, cut: CutPlace | undefined, span: { from: Nm; to: Nm }, range: FormRange): Nm[] {
   const offset = cut?.offset ?? 0;
   if (piece.why === 'chord') return chordWebs(piece, offset, window.station, range);
   const webs: Nm[] = [];
-  for (let web = range.firstWeb; web <= range.formLength; web += range.webSpacing) {
-    if (web <= offset || web >= offset + piece.to - piece.from) continue;
+  const end = offset + piece.to - piece.from;
+  for (let web = range.firstWeb; web <= range.formLength && web < end; web += range.webSpacing) {
+    if (web <= offset) continue;
     const at = window.station(piece.from + web - offset);
     if (at >= span.from && at <= span.to) webs.push(at);
   }
-  return webs.sort((a, b) => a - b);
+  return window.wall.reversed ? webs.reverse() : webs;
 }
 
+/** Openings that meet a course without taking its full height. */
+const notching = ({ bottom, height }: { bottom: Nm; height: Nm }, openings: readonly LaidOpening[]): readonly LaidOpening[] =>
+  openings.filter((opening) => meets(opening, bottom, height) && !(opening.sill <= bottom && opening.head >= bottom + height));
+
+/** @param openings those that notch the course */
 function notchesOf(span: { from: Nm; to: Nm }, course: { bottom: Nm; height: Nm }, openings: readonly LaidOpening[]): Notch[] {
+  if (openings.length === 0) return [];
   return openings
-    .filter((opening) => meets(opening, course.bottom, course.height) && opening.from < span.to && opening.to > span.from)
-    .filter((opening) => !(opening.sill <= course.bottom && opening.head >= course.bottom + course.height))
+    .filter((opening) => opening.from < span.to && opening.to > span.from)
     .map((opening) => ({
       opening: opening.mark,
       from: Math.max(span.from, opening.formsFrom),
@@ -81,31 +87,32 @@ function notchesOf(span: { from: Nm; to: Nm }, course: { bottom: Nm; height: Nm 
 }
 
 function piecesIn(window: Window, pieces: readonly CoursePiece[], course: CoursePieces, openings: readonly LaidOpening[], cuts: ReadonlyMap<string, CutPlace>, range: FormRange): Piece[] {
-  const found = pieces.flatMap((piece): Piece[] => {
+  const found: Piece[] = [];
+  const notches = notching(course.run, openings);
+  for (const piece of pieces) {
     const span = clip(window, piece.from, piece.to);
-    if (!span) return [];
-    const cut = cuts.get(piece.id);
+    if (!span) continue;
+    const form = isForm(piece.kind);
+    const cut = form ? cuts.get(piece.id) : undefined;
     const begins = piece.from >= window.from || window.first;
-    return [
-      {
-        id: piece.id,
-        from: span.from,
-        to: span.to,
-        kind: piece.kind,
-        sku: piece.sku,
-        hand: piece.hand,
-        why: piece.why,
-        inside: piece.inside,
-        counted: piece.counted && begins && (window.last || piece.from < window.to),
-        junction: piece.junction,
-        pieceLength: piece.inside ? piece.to - piece.from : piece.cutLength,
-        cutEnds: isForm(piece.kind) ? (cut?.cutEnds ?? 0) : 0,
-        webs: websOf(piece, window, cut, span, range),
-        slope: null,
-        notches: piece.inside ? [] : notchesOf(span, course.run, openings),
-      },
-    ];
-  });
+    found.push({
+      id: piece.id,
+      from: span.from,
+      to: span.to,
+      kind: piece.kind,
+      sku: piece.sku,
+      hand: piece.hand,
+      why: piece.why,
+      inside: piece.inside,
+      counted: piece.counted && begins && (window.last || piece.from < window.to),
+      junction: piece.junction,
+      pieceLength: piece.inside ? piece.to - piece.from : piece.cutLength,
+      cutEnds: cut?.cutEnds ?? 0,
+      webs: form ? websOf(piece, window, cut, span, range) : null,
+      slope: null,
+      notches: piece.inside ? [] : notchesOf(span, course.run, notches),
+    });
+  }
   const order = (a: Piece, b: Piece): number => Number(a.inside) - Number(b.inside) || a.from - b.from;
   return found.sort(order);
 }

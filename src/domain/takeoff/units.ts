@@ -35,15 +35,16 @@ export interface Order {
   readonly cutOf: ReadonlyMap<string, CutPlace>;
 }
 
-const bySku = <T extends { sku: string }>(rows: readonly T[]): Map<string, T[]> => {
-  const groups = new Map<string, T[]>();
+function groupedBy<T, K>(rows: readonly T[], keyOf: (row: T) => K): Map<K, T[]> {
+  const groups = new Map<K, T[]>();
   for (const row of rows) {
-    const group = groups.get(row.sku);
+    const key = keyOf(row);
+    const group = groups.get(key);
     if (group) group.push(row);
-    else groups.set(row.sku, [row]);
+    else groups.set(key, [row]);
   }
   return groups;
-};
+}
 
 function stockOf(kind: UnitKind, range: FormRange): Nm {
   return kind === 'end-closure' ? range.closure.height : range.formLength;
@@ -60,10 +61,14 @@ export const pairBlanks = (left: number, right: number): number => Math.max(left
 
 function becauseOf(pieces: readonly PieceOrder[]): Because[] {
   const counts = new Map<string, Because & { quantity: number }>();
+  let last: (Because & { quantity: number }) | null = null;
   for (const { kind, storey, wall, course } of pieces) {
-    const key = `${storey}/${wall}/${course}`;
-    const known = counts.get(key);
-    counts.set(key, { rule: kind, storey, wall, course, quantity: (known?.quantity ?? 0) + 1 });
+    if (!last || last.course !== course || last.wall !== wall || last.storey !== storey) {
+      const key: string = `${storey}/${wall}/${course}`;
+      last = counts.get(key) ?? { rule: kind, storey, wall, course, quantity: 0 };
+      counts.set(key, last);
+    }
+    last.quantity += 1;
   }
   return [...counts.values()];
 }
@@ -79,6 +84,7 @@ export type OffcutsServe = 'storey' | 'job';
 /** A plan for one unit, of one storey or of the whole job, and what each length it saws is made of where that is not one piece. */
 interface StoreyCuts {
   readonly storey: string | null;
+  readonly pieces: number;
   readonly plan: CutPlan;
   readonly lowerBound: number;
   readonly sawn: ReadonlyMap<string, SawnLength>;
@@ -86,25 +92,30 @@ interface StoreyCuts {
 
 /** A plan for one sku: storey by storey, or one for the job where offcuts may serve all of it. */
 function cutPlans(pieces: readonly PieceOrder[], range: FormRange, offcuts: OffcutsServe): StoreyCuts[] {
-  const storeys = offcuts === 'job' ? [null] : [...new Set(pieces.map((piece) => piece.storey))];
+  const storeys = groupedBy(pieces, (piece) => (offcuts === 'job' ? null : piece.storey));
   const stock = stockOf(pieces[0]!.kind, range);
   const cut = (items: readonly { id: string; length: Nm }[]): CutPlan => cutStock({ stock, kerf: range.parameters.formKerf, minOffcut: range.minPiece, items });
-  return storeys.map((storey): StoreyCuts => {
-    const own = piecesOf(storey, pieces);
+  return [...storeys].map(([storey, own]): StoreyCuts => {
     const level = own.filter(({ slope }) => slope === null).map(({ id, length, whole }) => ({ id, length: whole ? stock : length }));
     const sloped = own.flatMap(({ id, slope }) => (slope ? [{ id, slope }] : []));
     const sawn = sawnLengths(sloped, range);
     const plan = cut([...level, ...sawn]);
     const least = sloped.map(({ id, slope }) => ({ id, length: leastLength(slope, range) }));
     const lowerBound = sloped.length === 0 ? plan.lowerBound : cut([...level, ...least]).lowerBound;
-    return { storey, plan, lowerBound, sawn: new Map(sawn.map((length) => [length.id, length])) };
+    return { storey, pieces: own.length, plan, lowerBound, sawn: new Map(sawn.map((length) => [length.id, length])) };
   });
 }
 
-const piecesOf = (storey: string | null, pieces: readonly PieceOrder[]): readonly PieceOrder[] =>
-  storey === null ? pieces : pieces.filter((piece) => piece.storey === storey);
-
 const firstPart = (id: string, sawn: StoreyCuts['sawn']): string => sawn.get(id)?.parts[0]!.id ?? id;
+
+function partsOf({ items }: CutPlan['bins'][number], sawn: StoreyCuts['sawn'], pieces: ReadonlyMap<string, PieceOrder>): CutLine['parts'] {
+  const part = (id: string, offset: Nm, turned: boolean): CutLine['parts'][number] => {
+    const { length, wall, course } = pieces.get(id)!;
+    return { piece: id, offset, length, wall, course, turned };
+  };
+  if (sawn.size === 0) return items.map(({ id, offset }) => part(id, offset, false));
+  return items.flatMap((item) => sawn.get(item.id)?.parts.map(({ id, offset, turned }) => part(id, item.offset + offset, turned)) ?? [part(item.id, item.offset, false)]);
+}
 
 function cutLines(plans: readonly StoreyCuts[], sku: string, pieces: ReadonlyMap<string, PieceOrder>): CutLine[] {
   return plans.flatMap(({ storey, plan, sawn }) =>
@@ -112,12 +123,7 @@ function cutLines(plans: readonly StoreyCuts[], sku: string, pieces: ReadonlyMap
       storey: storey ?? pieces.get(firstPart(bin.items[0]!.id, sawn))!.storey,
       sku,
       form: index + 1,
-      parts: bin.items.flatMap((item) =>
-        (sawn.get(item.id)?.parts ?? [{ id: item.id, offset: 0, turned: false, reversed: false }]).map(({ id, offset, turned }) => {
-          const { length, wall, course } = pieces.get(id)!;
-          return { piece: id, offset: item.offset + offset, length, wall, course, turned };
-        }),
-      ),
+      parts: partsOf(bin, sawn, pieces),
       offcut: bin.offcut,
     })),
   );
@@ -132,7 +138,7 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange, offc
   const units: UnitCount[] = [];
   const cuts: CutLine[] = [];
   const cutOf = new Map<string, CutPlace>();
-  for (const [sku, group] of bySku(pieces)) {
+  for (const [sku, group] of groupedBy(pieces, (piece) => piece.sku)) {
     const { kind, core, hand } = group[0]!;
     const count = { sku, kind, core, pieces: group.length, because: becauseOf(group) };
     if (kind === 'corner-pair') {
@@ -144,10 +150,8 @@ export function orderUnits(pieces: readonly PieceOrder[], range: FormRange, offc
       const plans = cutPlans(group, range, offcuts);
       const bought = plans.reduce((sum, { plan }) => sum + plan.bins.length, 0);
       const lowerBound = plans.reduce((sum, plan) => sum + plan.lowerBound, 0);
-      const because = plans.flatMap(({ storey, plan }) => {
-        const own = count.because.filter((cause) => storey === null || cause.storey === storey);
-        return [...own, ...savedByCutting('cutting', storey, plan.bins.length, piecesOf(storey, group).length)];
-      });
+      const causes = groupedBy(count.because, (cause) => (offcuts === 'job' ? null : cause.storey));
+      const because = plans.flatMap(({ storey, pieces: own, plan }) => [...causes.get(storey)!, ...savedByCutting('cutting', storey, plan.bins.length, own)]);
       units.push({ ...count, because, hand: null, bought, spare: spareForms(bought, kind, range.parameters.spareForms), lowerBound });
       const byId = new Map(group.map((piece) => [piece.id, piece]));
       const lines = cutLines(plans, sku, byId);
