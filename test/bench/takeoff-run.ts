@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { measure } from '../../src/domain/pipeline.js';
+import { measure, measureEach, type Measurement } from '../../src/domain/pipeline.js';
 import { price } from '../../src/domain/quote/pricing.js';
 import { readPriceList } from '../../src/domain/quote/read-price-list.js';
 import type { PriceList } from '../../src/domain/quote/price-list.js';
@@ -34,9 +34,8 @@ interface Counted {
 }
 
 /** Everything the answer rests on is made; three totals are kept. */
-function quoted(schedule: Schedule, range: FormRange, list: PriceList): Counted {
-  const measured = measure(schedule, range);
-  const quote = valueOf(price({ ...measured, lengthUnit: schedule.units }, list, { organisation: 'Bench', place: null }, '2026-06-01'));
+function quoted(measured: Measurement, lengthUnit: Schedule['units'], list: PriceList): Counted {
+  const quote = valueOf(price({ ...measured, lengthUnit }, list, { organisation: 'Bench', place: null }, '2026-06-01'));
   return {
     forms: measured.takeoff.units.reduce((sum, { bought }) => sum + bought, 0),
     lowerBound: measured.takeoff.units.reduce((sum, { lowerBound }) => sum + lowerBound, 0),
@@ -59,7 +58,7 @@ function asOneJob(walls: number, times: number, range: FormRange, list: PriceLis
   let counted: Counted = { forms: 0, lowerBound: 0, bondBreaks: 0, totalMinor: 0 };
   for (let time = 0; time < times; time++) {
     const begun = performance.now();
-    counted = quoted(schedule, range, list);
+    counted = quoted(measure(schedule, range), schedule.units, list);
     ms.push(performance.now() - begun);
   }
   return { walls: schedule.walls.length, ms, ...counted };
@@ -70,9 +69,9 @@ function streamed(walls: number, range: FormRange, list: PriceList): Omit<RunRep
   let count = 0;
   let counted: Counted = { forms: 0, lowerBound: 0, bondBreaks: 0, totalMinor: 0 };
   const begun = performance.now();
-  for (const schedule of houseByHouse(walls)) {
-    counted = plus(counted, quoted(schedule, range, list));
-    count += schedule.walls.length;
+  for (const measured of measureEach(houseByHouse(walls), range)) {
+    counted = plus(counted, quoted(measured, 'in', list));
+    count += measured.takeoff.laid.storeys.reduce((sum, storey) => sum + storey.walls.length, 0);
   }
   return { walls: count, ms: [performance.now() - begun], ...counted };
 }

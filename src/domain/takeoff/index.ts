@@ -1,3 +1,4 @@
+export type { BondMemory } from './bond.js';
 export { takeOff } from './take-off.js';
 export { solveStack, layersOf, type StackRange } from './stack.js';
 export { cornerUnitFor, handOf, legOnAxis } from './corners.js';

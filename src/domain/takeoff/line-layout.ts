@@ -12,7 +12,8 @@ import type { CourseRun } from './runs.js';
 
 export type { LaidLine, LinePiece };
 
-const REMEMBERED = 20_000;
+/** Lines and kinds of segment kept in mind, each: about 50 MB of them. */
+const REMEMBERED = 6_000;
 
 /** A line to lay; courses alike are known by the first of them. */
 interface Task {
@@ -107,6 +108,7 @@ function laidLine(task: Task, tried: Tried): LaidLine {
  */
 export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange, memory: BondMemory): LaidLine {
   if (memory.size > REMEMBERED) memory.clear();
+  if (memory.ways && memory.ways.size > REMEMBERED) memory.ways.clear();
   const kinds = kindsOf(runs);
   const task: Task = { runs, kinds, length, range, ways: (memory.ways ??= new Map()) };
   const key = lineKey(runs, kinds);
@@ -114,6 +116,6 @@ export function layLine(runs: readonly CourseRun[], length: Nm, range: FormRange
   if (known) return { ...known.laid, runs: ownRuns(task, known) };
   const tried = layBothWays(task);
   const laid = laidLine(task, tried);
-  memory.set(key, { laid, turned: tried.turned, seam: tried.seam });
+  memory.set(key, { laid: { ...laid, runs: [] }, turned: tried.turned, seam: tried.seam });
   return laid;
 }
