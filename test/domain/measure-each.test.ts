@@ -4,7 +4,7 @@ import { canonicalSchedule } from '../support/canonical-schedule.js';
 import { randomPlan } from '../support/plans.js';
 import { heron } from '../support/small-schedules.js';
 
-const JOBS = 24;
+const JOBS = 6;
 
 describe('jobs measured one after the other', () => {
   it('are each measured as alone, though lines laid before are remembered, those of the job itself among them', () => {
