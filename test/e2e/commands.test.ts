@@ -87,7 +87,7 @@ describe('npm start', () => {
     const { scripts } = JSON.parse(await readFile(join(ROOT, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
     const files = Object.values(scripts).flatMap((script) => script.match(/\S+\.m?js\b/g) ?? []);
     const missing = files.filter((file) => {
-      const path = file.startsWith('src/') ? file : join('src', file.replace(/\.js$/, '.ts'));
+      const path = /^(src|test)\//.test(file) ? file : join('src', file.replace(/\.js$/, '.ts'));
       return !existsSync(join(ROOT, path));
     });
     expect(files.length).toBeGreaterThan(6);
