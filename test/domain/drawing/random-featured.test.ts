@@ -14,7 +14,7 @@ import { RANGE } from './sample-drawings.js';
 
 const NM_PER_MM = 1e6;
 const EXACT = 1e-6;
-const SEEDS = Array.from({ length: 10 }, (_, i) => 101 + i);
+const SEEDS = Array.from({ length: 7 }, (_, i) => 101 + i);
 
 const subjectOf = (entity: IEntity): string =>
   (entity as { extendedData?: { customStrings?: string[] } }).extendedData?.customStrings?.[0] ?? '';

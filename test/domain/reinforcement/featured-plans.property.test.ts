@@ -22,9 +22,9 @@ interface Drawn {
 }
 
 const PLANS: readonly Drawn[] = [
-  ...Array.from({ length: 20 }, (_, n): Drawn => ({ name: `ledges and tapers ${700 + n}`, schedule: featuredSchedule(featuredPlan(700 + n)) })),
-  ...Array.from({ length: 44 }, (_, n): Drawn => ({ name: `solid ${700 + n}`, schedule: solidPlan(700 + n).schedule })),
-  ...Array.from({ length: 20 }, (_, n): Drawn => ({ name: `curved ${700 + n}`, schedule: curvedCanonical(curvedPlan(700 + n, { tight: n % 3 === 0 }).document) })),
+  ...Array.from({ length: 12 }, (_, n): Drawn => ({ name: `ledges and tapers ${700 + n}`, schedule: featuredSchedule(featuredPlan(700 + n)) })),
+  ...Array.from({ length: 24 }, (_, n): Drawn => ({ name: `solid ${700 + n}`, schedule: solidPlan(700 + n).schedule })),
+  ...Array.from({ length: 12 }, (_, n): Drawn => ({ name: `curved ${700 + n}`, schedule: curvedCanonical(curvedPlan(700 + n, { tight: n % 3 === 0 }).document) })),
 ];
 
 const evaluated = (takeoff: Takeoff): Reinforcement => evaluateRules(takeoff.laid, range, () => ({ psf: PSF, basis: 'pour' }));

@@ -72,14 +72,14 @@ function lookedAt(first: number, last: number, kind?: string): Looked {
 }
 
 describe('where each course is one stretch of forms', () => {
-  it.each([[7_001, 7_040], [7_041, 7_080]])('no layout breaks fewer bonds, plans %i to %i', (first, last) => {
+  it.each([[7_001, 7_020], [7_021, 7_040]])('no layout breaks fewer bonds, plans %i to %i', (first, last) => {
     const { faults, walls } = lookedAt(first, last);
     expect(faults).toEqual([]);
-    expect(walls).toBeGreaterThan(80);
+    expect(walls).toBeGreaterThan(40);
   });
 
-  it('nor on 60 plans with partitions, whose tees leave some walls no whole bond', () => {
-    const { faults, withBreaks } = lookedAt(5_001, 5_060, 'partitions');
+  it('nor on 30 plans with partitions, whose tees leave some walls no whole bond', () => {
+    const { faults, withBreaks } = lookedAt(5_001, 5_030, 'partitions');
     expect(faults).toEqual([]);
     expect(withBreaks).toBeGreaterThan(3);
   });

@@ -11,7 +11,7 @@ import { featured, ledge } from '../../support/features.js';
 import { heron } from '../../support/small-schedules.js';
 
 const range = heron();
-const PLANS = 120;
+const PLANS = 60;
 const GROUP = 20;
 
 /** Forms beside a ledge, a taper or a mitre that are shorter than a piece should be, and that nothing tells. */
@@ -51,8 +51,8 @@ describe(`${PLANS} random plans with ledges and taper tops`, () => {
     expect(faults).toEqual([]);
   });
 
-  it('lay at least 150 ledges and 50 tapers', () => {
-    expect({ ledges: Math.min(ledges, 150), tapers: Math.min(tapers, 50) }).toEqual({ ledges: 150, tapers: 50 });
+  it('lay at least 75 ledges and 25 tapers', () => {
+    expect({ ledges: Math.min(ledges, 75), tapers: Math.min(tapers, 25) }).toEqual({ ledges: 75, tapers: 25 });
   });
 });
 
@@ -67,8 +67,8 @@ const counts = ({ units, bondBreaks, findings }: Takeoff): unknown => {
 const volume = ({ concrete }: Takeoff): number => Number(concrete.reduce((sum, { nm3 }) => sum + nm3, 0n));
 
 describe.each(['rotate', 'mirror', 'reverse', 'reorder'])('a plan with ledges and tapers after: %s', (name) => {
-  it('counts, buys and pours the same, on 8 random plans', () => {
-    for (let seed = 301, seen = 0; seen < 8; seed += 1) {
+  it('counts, buys and pours the same, on 5 random plans', () => {
+    for (let seed = 301, seen = 0; seen < 5; seed += 1) {
       const featured = featuredPlan(seed);
       // A chain that is open has its outside by the way it is walked: drawn the other way it has another.
       if (name === 'reverse' && featured.plan.document.dimensionsTo === 'axis') continue;

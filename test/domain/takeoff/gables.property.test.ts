@@ -9,7 +9,7 @@ import { seededRandom } from '../../support/seeded-random.js';
 import { heron } from '../../support/small-schedules.js';
 
 const range = heron();
-const PLANS = 80;
+const PLANS = 60;
 const place = { sheet: null, row: null, pointer: '' };
 
 /** A random plan with slopes over some of its walls: peaks anywhere, at an end too, rises of a foot to ten. */
