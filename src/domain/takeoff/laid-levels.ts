@@ -1,5 +1,5 @@
 import type { Nm } from '../quantity/length.js';
-import type { Junction, LaidCoreChange, LaidCourse, LaidStrip, LaidWall, Piece } from './laid.js';
+import type { Junction, LaidCoreChange, LaidCourse, LaidOpening, LaidStrip, LaidWall, Piece } from './laid.js';
 
 const movedPiece = (piece: Piece, by: Nm): Piece => ({
   ...piece,
@@ -36,6 +36,7 @@ function wallOf(parts: readonly LaidWall[], changes: readonly LaidCoreChange[]):
         courses: [...wall.courses, ...part.courses.map((course) => movedCourse(course, by))],
         strips: [...wall.strips, ...part.strips.map((strip) => movedStrip(strip, by))],
         gable: wall.gable ?? movedGable(part.gable, by),
+        openings: part.courses.length > 0 ? part.openings.map((opening) => movedOpening(opening, by)) : wall.openings,
         ledges: [...wall.ledges, ...part.ledges.map((ledge) => ({ ...ledge, spans: ledge.spans.map((span) => movedSpan(span, by)) }))],
         taper: wall.taper ?? (part.taper && { ...part.taper, spans: part.taper.spans.map((span) => movedSpan(span, by)) }),
         concreteNm3: wall.concreteNm3 + part.concreteNm3,
@@ -46,6 +47,9 @@ function wallOf(parts: readonly LaidWall[], changes: readonly LaidCoreChange[]):
     { ...foot, coreChanges: changes },
   );
 }
+
+/** An opening is told as the highest level knows it: under a gable its head stands above the stack. */
+const movedOpening = (opening: LaidOpening, by: Nm): LaidOpening => ({ ...movedSpan(opening, by), formsFrom: opening.formsFrom + by, formsTo: opening.formsTo + by });
 
 const movedGable = (gable: LaidWall['gable'], by: Nm): LaidWall['gable'] =>
   gable && { ...gable, peakAt: gable.peakAt + by, slopes: gable.slopes.map((slope) => movedSpan(slope, by)) };

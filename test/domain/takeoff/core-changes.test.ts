@@ -155,6 +155,15 @@ describe('where a person decides', () => {
     for (const { startJunction, endJunction } of storey.walls) expect([ids.has(startJunction), ids.has(endJunction)]).toEqual([true, true]);
   });
 
+  test('a window in the gable of another wall keeps its head though a core changes below it', () => {
+    const walls: readonly WallInput[] = [...FREE, { mark: 'G', from: [0, 100], to: [240, 100] }];
+    const openings = [{ mark: 'W', wall: 'G', at: 102, sill: 64, width: 36, height: 52 }];
+    const schedule = changed(walls, [{ wall: 'S', at: 64, core: '6' }], openings);
+    const gable = { kind: 'gable' as const, wall: 'G', rise: inches(60), peakAt: inches(120), place };
+    const wall = laidWall(takeOff({ ...schedule, features: [...schedule.features, gable] }, RANGE), 'G');
+    expect(wall.openings.map(({ sill, head, from }) => [sill, head, from])).toEqual([[inches(64), inches(116), inches(102)]]);
+  });
+
   test('two changes, one above the other', () => {
     const takeoff = takeOff(changed(FREE, [{ wall: 'S', at: 64, core: '6' }, { wall: 'S', at: 32, core: '8' }]), RANGE);
     expect(cubicInches(laidWall(takeoff, 'S'))).toBe(235 * 32 * (10 + 8 + 6));
