@@ -64,6 +64,8 @@ export const PARAMETERS: Parameters = {
   openingNearCorner: inches(24),
   braceSpacing: inches(72),
   braceFromCorner: inches(24),
+  braceTop: inches(96),
+  braceFoot: inches(72),
   buckSpreader: inches(24),
   lintelPost: inches(24),
   liftHeight: inches(48),

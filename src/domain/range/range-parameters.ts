@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { inches } from '../quantity/length.js';
+import { inches, NM_PER_FOOT } from '../quantity/length.js';
 import type { Parameters } from './range.js';
 import {
   choiceParameter,
@@ -21,6 +21,9 @@ const TOP_PROTECT_FACES = 2;
 const GABLE_BOARD_WIDTH = inches(3.5);
 const CORNER_BRACE_VERTICALS = 2;
 const BUCK_DIAGONALS = 2;
+/** Where a raking brace meets the wall and how far from it its foot stands: common practice, no source. */
+const BRACE_TOP = 8 * NM_PER_FOOT;
+const BRACE_FOOT = 6 * NM_PER_FOOT;
 
 /** The parameters of a range file under their written names, each with value, unit and basis; all of them, and no others. */
 const parametersShape = z.strictObject({
@@ -63,6 +66,8 @@ const parametersShape = z.strictObject({
   openingNearCorner: lengthParameter(true),
   braceSpacing: lengthParameter(),
   braceFromCorner: lengthParameter(),
+  braceTop: lengthParameter().default(BRACE_TOP),
+  braceFoot: lengthParameter().default(BRACE_FOOT),
   buckSpreader: lengthParameter(),
   lintelPost: lengthParameter(),
   liftHeight: lengthParameter(),

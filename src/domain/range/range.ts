@@ -107,6 +107,9 @@ export interface Parameters {
   readonly openingNearCorner: Nm;
   readonly braceSpacing: Nm;
   readonly braceFromCorner: Nm;
+  /** Above the wall's base, and out from its face. */
+  readonly braceTop: Nm;
+  readonly braceFoot: Nm;
   readonly buckSpreader: Nm;
   readonly lintelPost: Nm;
   readonly liftHeight: Nm;

@@ -54,7 +54,7 @@ describe('the demo range', () => {
 
   it('adds common practice for edges, curves, tops, gables, corners and jambs where a range does not say', () => {
     const told = {
-      taperEdgeBy: 'strap', radiusBandBy: 'strap', topProtectBy: 'cover', topProtectFaces: 2, gableBoardWidth: inches(3.5), cornerBraceVerticals: 2, buckDiagonals: 2,
+      taperEdgeBy: 'strap', radiusBandBy: 'strap', topProtectBy: 'cover', topProtectFaces: 2, gableBoardWidth: inches(3.5), cornerBraceVerticals: 2, buckDiagonals: 2, braceTop: inches(96), braceFoot: inches(72),
     };
     expect(Object.keys(heron().parameters)).not.toEqual(expect.arrayContaining([expect.stringMatching(new RegExp(`^(${Object.keys(told).join('|')})$`))]));
     expect(range.parameters).toMatchObject(told);
