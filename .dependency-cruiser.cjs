@@ -4,7 +4,7 @@ const order = stages.map((stage, index) => ({
   comment: 'A stage imports only foundations and stages to its left: schedule, takeoff, reinforcement, checks, bars, ticket, quote.',
   severity: 'error',
   from: { path: `^src/domain/${stage}/` },
-  to: { path: `^src/domain/(${[...stages.slice(index + 1), 'history', 'drawing'].join('|')})/` },
+  to: { path: `^src/domain/(${[...stages.slice(index + 1), 'history', 'drawing', 'checklist'].join('|')})/` },
 }));
 module.exports = {
   forbidden: [
@@ -21,7 +21,7 @@ module.exports = {
       comment: 'Foundations are imported by any stage and import none.',
       severity: 'error',
       from: { path: '^src/domain/(quantity|evidence|geometry|engineering|cutting|advice|range)/' },
-      to: { path: `^src/domain/(${[...stages, 'history', 'drawing'].join('|')})/` },
+      to: { path: `^src/domain/(${[...stages, 'history', 'drawing', 'checklist'].join('|')})/` },
     },
     { name: 'geometry-knows-no-trade', comment: 'Points, segments and polygons have no trade words.', severity: 'error', from: { path: '^src/domain/geometry/' }, to: { path: '^src/domain/(?!geometry/|quantity/)' } },
     ...order,
