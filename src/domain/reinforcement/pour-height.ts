@@ -1,4 +1,4 @@
-import { coresOfWall } from '../takeoff/index.js';
+import { coresOfWall, topOfWall } from '../takeoff/index.js';
 import type { LaidStorey } from '../takeoff/laid.js';
 import type { Nm } from '../quantity/length.js';
 
@@ -13,5 +13,5 @@ import type { Nm } from '../quantity/length.js';
 export function pourHeight(storey: LaidStorey, core: string): Nm {
   return storey.walls
     .filter((wall) => coresOfWall(wall).some(({ code }) => code === core))
-    .reduce((tallest, wall) => Math.max(tallest, wall.stack.height + (wall.gable?.rise ?? 0)), 0);
+    .reduce((tallest, wall) => Math.max(tallest, topOfWall(wall)), 0);
 }

@@ -142,17 +142,17 @@ const rowOf = (found: Finding, rows: ReadonlyMap<string, number>): number => (fo
 
 /** What the schedule asks for and the take-off does not lay: a person decides, nothing is left out in silence. */
 function notLaid(schedule: Schedule, range: FormRange): Finding[] {
-  const grids = [...range.cores.values()].flatMap(({ code, family, width }) => {
+  return [...range.cores.values()].flatMap(({ code, family, width }) => {
     if (family === 'flat' || gridCoreThickness(family, width) !== null) return [];
     const changed = schedule.features.find((feature) => feature.kind === 'core-change' && feature.core === code);
     const wall = schedule.walls.find((candidate) => candidate.core === code || candidate.mark === changed?.wall);
     return wall ? [finding('outside-method', { storey: wall.storey, wall: wall.mark, numbers: { feature: 'concrete of a grid core', core: code }, source: 'take-off' })] : [];
   });
-  return grids;
 }
 
 /** What to add to a station on a wall's axis in a level to have it on the axis of the wall's foot. */
 function aboveFoot({ levels }: StoreyResult, level: Level, mark: string): Nm {
+  if (levels.length === 1) return 0;
   const index = level.plan.walls.findIndex(({ wall }) => wall.mark === mark);
   const foot = levels.find((candidate) => candidate.level.plan.stacks[index]!.layers.length > 0)!.level;
   const startOffset = ({ plan }: Level): Nm => plan.walls[index]!.back[walkEnd(plan.walls[index]!.reversed, 'start')];

@@ -1,6 +1,7 @@
 import { printLength } from '../../domain/quantity/print-length.js';
 import type { Nm } from '../../domain/quantity/length.js';
-import type { DeclaredJoint, Feature, Opening, Pour, Schedule, Site, Storey, Wall } from '../../domain/schedule/schedule.js';
+import type { DeclaredJoint, Feature, Opening, Schedule, Storey, Wall } from '../../domain/schedule/schedule.js';
+import { pourFields, siteFields } from '../../domain/schedule/site-and-pour-fields.js';
 import type { ScheduleAnswer } from './schedules.schemas.js';
 
 type Shown = (length: Nm) => string;
@@ -24,8 +25,8 @@ export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
     walls: schedule.walls.map((wall) => wallRow(wall, shown)),
     openings: schedule.openings.map((opening) => openingRow(opening, shown)),
     features: schedule.features.map((feature) => featureRow(feature, shown)),
-    ...(schedule.site ? { site: siteFields(schedule.site, shown) } : {}),
-    ...(schedule.pour ? { pour: pourFields(schedule.pour) } : {}),
+    ...(schedule.site ? { site: written(siteFields(schedule.site, shown)) } : {}),
+    ...(schedule.pour ? { pour: written(pourFields(schedule.pour)) } : {}),
     ...(schedule.unknown.length > 0 ? { unknown: schedule.unknown.map(({ sheet, name }) => ({ sheet, name })) } : {}),
     ...(schedule.skipped ? { skipped: schedule.skipped.map((element) => ({ ...element })) } : {}),
     ...(schedule.noted ? { noted: schedule.noted.map((element) => ({ ...element })) } : {}),
@@ -78,31 +79,4 @@ function featureRow(feature: Feature, shown: Shown): Fields {
   );
 }
 
-const withUnit = (value: number | undefined, unit: string): string | undefined =>
-  value === undefined ? undefined : `${value} ${unit}`;
 const written = (fields: Fields): Fields => Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
-
-const siteFields = (site: Site, shown: Shown): Fields =>
-  written({
-    wind: withUnit(site.windMps, 'm/s'),
-    exposure: site.exposure,
-    soil: withUnit(site.soilKnPerM3, 'kN/m3'),
-    backfill: site.backfill === undefined ? undefined : shown(site.backfill),
-    seismic: site.seismic,
-    snow: withUnit(site.snowKpa, 'kPa'),
-  });
-
-const pourFields = (pour: Pour): Fields =>
-  written({
-    rise: withUnit(pour.riseMPerH, 'm/h'),
-    concrete: withUnit(pour.concreteC, 'C'),
-    unitWeight: withUnit(pour.unitWeightKgPerM3, 'kg/m3'),
-    cement: pour.cement,
-    retarder: pour.retarder,
-    slump: withUnit(pour.slumpMm, 'mm'),
-    air: withUnit(pour.airC, 'C'),
-    humidity: pour.humidity,
-    wind: withUnit(pour.windMps, 'm/s'),
-    pump: withUnit(pour.pumpM3PerH, 'm3/h'),
-    truck: withUnit(pour.truckM3, 'm3'),
-  });

@@ -1,6 +1,6 @@
 import { toFeet } from '../../quantity/length.js';
 import { partsToCover } from '../../quantity/rounding.js';
-import type { LaidWall } from '../../takeoff/laid.js';
+import { topOfWall } from '../../takeoff/index.js';
 import { counted, forceText, lengthText, lineForceText, pressureText } from '../crew-text.js';
 import type { CrewInstruction } from '../material-line.js';
 import { corePressureAt, openingPlaces, openingText, type OpeningPlace } from '../opening-places.js';
@@ -18,13 +18,10 @@ const meta: RuleMeta = {
 export const lintelShore: Rule = {
   meta,
   evaluate(context) {
-    const covered = openingPlaces(context.job).filter(({ wall, opening }) => opening.head < topOf(wall) && opening.to > opening.from);
+    const covered = openingPlaces(context.job).filter(({ wall, opening }) => opening.head < topOfWall(wall) && opening.to > opening.from);
     return { materials: [], instructions: covered.map((place) => instruction(place, context)), findings: [] };
   },
 };
-
-/** An opening's head is told no higher than this. */
-const topOf = ({ stack, gable }: LaidWall): number => stack.height + (gable?.rise ?? 0);
 
 function instruction(place: OpeningPlace, { range, pressureOf }: RuleContext): CrewInstruction {
   const { lintelPost } = range.parameters;

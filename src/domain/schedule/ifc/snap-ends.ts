@@ -1,3 +1,4 @@
+import { forEachNearPair } from '../../geometry/near-pairs.js';
 import { cross, direction, distance, dot, scale, subtract, add, type Vector } from '../../geometry/vector.js';
 import { lengthOf, lineOf, type WallLine } from './wall-line.js';
 
@@ -84,28 +85,11 @@ export function snapEnds(walls: readonly DrawnLine[], declared: readonly Declare
   return moveEnds(walls, targets);
 }
 
-/** Pairs whose boxes, widened by their thickness, overlap: a sweep along x. */
+/** Pairs whose boxes, widened by their thickness, overlap, in the order of the walls. */
 function forEachPair(walls: readonly DrawnLine[], visit: (a: number, b: number) => void): void {
-  const boxes = walls.map(({ line: { from, to, arc }, thickness, formed }, index) => {
-    const reach = 2 * Math.max(thickness, formed) + (arc ? arc.radius : 0);
-    return {
-      index,
-      left: Math.min(from.x, to.x) - reach,
-      right: Math.max(from.x, to.x) + reach,
-      low: Math.min(from.y, to.y) - reach,
-      high: Math.max(from.y, to.y) + reach,
-    };
-  });
-  boxes.sort((a, b) => a.left - b.left || a.index - b.index);
-  let open: typeof boxes = [];
+  const strips = walls.map(({ line: { from, to, arc }, thickness, formed }) => ({ from, to, reach: 2 * Math.max(thickness, formed) + (arc ? arc.radius : 0) }));
   const pairs: [number, number][] = [];
-  for (const box of boxes) {
-    open = open.filter(({ right }) => right >= box.left);
-    for (const other of open)
-      if (other.low <= box.high && other.high >= box.low)
-        pairs.push([Math.min(box.index, other.index), Math.max(box.index, other.index)]);
-    open.push(box);
-  }
+  forEachNearPair(strips, (first, second) => pairs.push([first, second]));
   pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
   for (const [a, b] of pairs) visit(a, b);
 }

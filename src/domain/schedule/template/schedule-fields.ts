@@ -1,6 +1,7 @@
 import { NM_PER_METRE, NM_PER_MM, meantLength, type Nm } from '../../quantity/length.js';
 import { printLength } from '../../quantity/print-length.js';
-import type { DeclaredJoint, Feature, Opening, Pour, Schedule, Site, Wall } from '../schedule.js';
+import type { DeclaredJoint, Feature, Opening, Schedule, Wall } from '../schedule.js';
+import { pourFields, siteFields } from '../site-and-pour-fields.js';
 
 type Fields = Readonly<Record<string, unknown>>;
 type Shown = (length: Nm) => string | number;
@@ -75,28 +76,3 @@ function featureFields(feature: Feature, shown: Shown): Fields {
   const { place: _, ...fields } = feature;
   return Object.fromEntries(Object.entries(fields).map(([key, value]) => [key, typeof value === 'number' ? shown(value) : value]));
 }
-
-const withUnit = (value: number | undefined, unit: string): string | undefined => (value === undefined ? undefined : `${value} ${unit}`);
-
-const siteFields = (site: Site, shown: Shown): Fields => ({
-  wind: withUnit(site.windMps, 'm/s'),
-  exposure: site.exposure,
-  soil: withUnit(site.soilKnPerM3, 'kN/m3'),
-  backfill: site.backfill === undefined ? undefined : shown(site.backfill),
-  seismic: site.seismic,
-  snow: withUnit(site.snowKpa, 'kPa'),
-});
-
-const pourFields = (pour: Pour): Fields => ({
-  rise: withUnit(pour.riseMPerH, 'm/h'),
-  concrete: withUnit(pour.concreteC, 'C'),
-  unitWeight: withUnit(pour.unitWeightKgPerM3, 'kg/m3'),
-  cement: pour.cement,
-  retarder: pour.retarder,
-  slump: withUnit(pour.slumpMm, 'mm'),
-  air: withUnit(pour.airC, 'C'),
-  humidity: pour.humidity,
-  wind: withUnit(pour.windMps, 'm/s'),
-  pump: withUnit(pour.pumpM3PerH, 'm3/h'),
-  truck: withUnit(pour.truckM3, 'm3'),
-});
