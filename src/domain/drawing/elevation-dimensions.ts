@@ -1,3 +1,4 @@
+import { topOfWall } from '../takeoff/index.js';
 import type { Nm } from '../quantity/length.js';
 import type { Junction } from '../takeoff/laid.js';
 import { dimensionRow } from './dimension-row.js';
@@ -13,7 +14,7 @@ import { tierLabels } from './label-tiers.js';
 import type { PlacedLabel } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
 import { TEXT_MM } from './sheet.js';
-import { peakLevel, topAt } from './slope-outline.js';
+import { topAt } from './slope-outline.js';
 import { fitText } from './text-width.js';
 
 const FIRST_ROW_MM = 5.8;
@@ -104,7 +105,7 @@ const inOrder = (parts: readonly RowPart[]): RowPart[] => [...parts].sort((a, b)
 export function drawTopLabels(frame: ElevationFrame, reach: WallReach): Nm {
   const { sheet } = frame;
   const { gable } = frame.wall;
-  const top = frame.y(peakLevel(frame.wall)) + (gable === null ? 0 : sheet.mm(SLOPE_ROOM_MM));
+  const top = frame.y(topOfWall(frame.wall)) + (gable === null ? 0 : sheet.mm(SLOPE_ROOM_MM));
   const size = sheet.mm(TEXT_MM.small);
   const labels = topLabels(frame, reach).map((label) => ({
     ...label,

@@ -1,3 +1,4 @@
+import { topOfWall } from '../takeoff/index.js';
 import type { Nm } from '../quantity/length.js';
 import type { ElevationFrame } from './elevation-frame.js';
 import { featureHeights } from './elevation-features.js';
@@ -5,7 +6,6 @@ import { slopeSideMm } from './elevation-slopes.js';
 import { spreadLevels } from './label-tiers.js';
 import { lengthLabel } from './length-label.js';
 import { TEXT_MM } from './sheet.js';
-import { peakLevel } from './slope-outline.js';
 
 /** Of one more height beside the stack's own [mm of paper]. */
 export const HEIGHT_COLUMN_MM = 5;
@@ -53,7 +53,7 @@ export function drawStack(frame: ElevationFrame): void {
       anchor: 'middle',
     });
   });
-  const top = peakLevel(wall);
+  const top = topOfWall(wall);
   const total = Math.round(column - sheet.mm(STACK_TEXT_MM + 2.5) - widest);
   heightDimension(frame, 0, wall.stack.height, column, total, []);
   if (top > wall.stack.height) heightDimension(frame, wall.stack.height, top, column, total, [' rise']);
@@ -151,7 +151,7 @@ export function levelsOf(
   add(0, wall.base === 0 ? (frame.storey.onFooting ? 'footing' : 'storey bottom') : 'wall base');
   for (const opening of wall.openings) {
     if (opening.sill > 0) add(opening.sill, 'sill');
-    if (opening.head < peakLevel(wall)) add(opening.head, 'head');
+    if (opening.head < topOfWall(wall)) add(opening.head, 'head');
   }
   for (const { bearing, asked, face } of wall.ledges) {
     add(bearing, `ledge ${face}`);
@@ -159,7 +159,7 @@ export function levelsOf(
   }
   for (const { at, core } of wall.coreChanges) add(at, `core ${lengthLabel(core.width, units)} above`);
   add(wall.stack.height, wall.gable === null ? 'top' : 'foot of slope');
-  if (wall.gable !== null) add(peakLevel(wall), 'peak');
+  if (wall.gable !== null) add(topOfWall(wall), 'peak');
   if (wall.stack.deviation !== 0) add(wall.askedHeight, 'asked');
   return [...named]
     .sort(([a], [b]) => a - b)

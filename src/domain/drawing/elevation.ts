@@ -1,3 +1,4 @@
+import { topOfWall } from '../takeoff/index.js';
 import type { Nm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
@@ -24,7 +25,6 @@ import type { Drawing, SheetHeader } from './shapes.js';
 import { Sheet, TEXT_MM, corners } from './sheet.js';
 import { drawFurniture, furnitureHeightMm } from './sheet-furniture.js';
 import type { Furniture } from './sheet-furniture.js';
-import { peakLevel } from './slope-outline.js';
 import { textWidth } from './text-width.js';
 
 /** Usual scale of an elevation; a longer or higher wall is drawn at the next one that fits a page. */
@@ -64,7 +64,7 @@ export function wallElevation(
   const leftMm = LEFT_MM + slopeSideMm(wall) + HEIGHT_COLUMN_MM * featureHeights(wall).length;
   const modelWidth = reach.toStation - reach.fromStation;
   const unscaled = furnitureAt({ denominator: 1, text: '' }, new Map());
-  const scale = chooseScale(units, SCALES, modelWidth, peakLevel(wall), (field) => ({
+  const scale = chooseScale(units, SCALES, modelWidth, topOfWall(wall), (field) => ({
     width: field.width - leftMm - levelsMm,
     height: field.height - usualRowsMm - furnitureHeightMm(unscaled, field.width),
   }));

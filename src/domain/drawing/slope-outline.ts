@@ -29,9 +29,6 @@ export function topAt({ stack, gable }: Pick<LaidWall, 'stack' | 'gable'>, stati
   return stack.height + (gable.rise * run) / (slope.to - slope.from);
 }
 
-/** Highest point of the wall's forms above its base [nm]. */
-export const peakLevel = ({ stack, gable }: Pick<LaidWall, 'stack' | 'gable'>): Nm => stack.height + (gable?.rise ?? 0);
-
 /** Foot and head of a slope, as stations and heights above the stack's top. */
 export function slopeEnds({ from, to, rises }: LaidSlope, { rise }: LaidGable): { readonly foot: FacePoint; readonly head: FacePoint } {
   const [low, high] = rises === 'with-stations' ? [from, to] : [to, from];
