@@ -66,8 +66,9 @@ export function* measureEach(schedules: Iterable<Schedule>, range: FormRange): G
 
 function measured(schedule: Schedule, range: FormRange, advice: readonly Advice[], memory: BondMemory): Measurement {
   const takeoff = takeOff(schedule, range, memory);
-  const reinforcement = evaluateRules(takeoff.laid, range, pressures(takeoff.laid, schedule, range));
-  const checks = checkJob(schedule, range, takeoff);
+  const pressureOf = pressures(takeoff.laid, schedule, range);
+  const reinforcement = evaluateRules(takeoff.laid, range, pressureOf);
+  const checks = checkJob({ schedule, range, takeoff, materials: reinforcement.materials, pressureOf });
   const all = [...takeoff.findings, ...reinforcement.findings, ...checks.flatMap((check) => check.findings)];
   const { findings, lifted } = applyAdvice(all, advice);
   return {

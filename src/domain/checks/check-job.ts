@@ -2,26 +2,45 @@ import { checkFormPressure } from './form-pressure.js';
 import { finding } from '../evidence/finding.js';
 import type { CheckReport } from './check-report.js';
 import type { FormRange } from '../range/range.js';
+import type { MaterialLine } from '../reinforcement/material-line.js';
+import type { PressureOf } from '../reinforcement/rule.js';
 import type { Schedule } from '../schedule/schedule.js';
 import type { Takeoff } from '../takeoff/takeoff.js';
+
+/** All that a check may read of a job. */
+export interface CheckContext {
+  readonly schedule: Schedule;
+  readonly range: FormRange;
+  readonly takeoff: Takeoff;
+  /** What the rules use, by place: what resists. */
+  readonly materials: readonly MaterialLine[];
+  /** The one pressure of a storey and core that rules and checks share (decision 29). */
+  readonly pressureOf: PressureOf;
+}
+
+export type JobCheck = (job: CheckContext) => readonly CheckReport[];
+
+export const formPressure: JobCheck = ({ schedule, range, takeoff }) => checkFormPressure(takeoff.laid.storeys, schedule.pour, range);
+
+/** In the order in which they are answered. */
+const CHECKS: readonly JobCheck[] = [formPressure];
+
+/** Said of the whole job, however many reports come to say it. */
+const ONCE: ReadonlySet<string> = new Set(['pour-not-stated', 'site-not-stated']);
 
 /**
  * Every check of a laid job.
  *
  * What concerns the whole job and not one storey (`pour-not-stated`, `site-not-stated`) is said once, on the first report.
  *
- * @param schedule the canonical schedule: its pour and site
- * @param range    the form range it was laid with
- * @param takeoff  the laid job
- * @returns        reports by storey, then core
+ * @returns reports check by check, each by storey, then core
  */
-export function checkJob(schedule: Schedule, range: FormRange, takeoff: Takeoff): readonly CheckReport[] {
-  const reports = checkFormPressure(takeoff.laid.storeys, schedule.pour, range);
+export function checkJob(job: CheckContext, checks: readonly JobCheck[] = CHECKS): readonly CheckReport[] {
+  const reports = checks.flatMap((check) => check(job));
+  const [pour] = reports.flatMap(({ findings }) => findings.filter(({ code }) => code === 'pour-not-stated'));
+  const site = job.schedule.site === null ? [finding('site-not-stated', { source: 'common practice' })] : [];
   return reports.map((report, index) => {
-    const own = report.findings.filter((found) => found.code !== 'pour-not-stated');
-    if (index > 0) return { ...report, findings: own };
-    const pour = report.findings.filter((found) => found.code === 'pour-not-stated');
-    const site = schedule.site === null ? [finding('site-not-stated', { source: 'common practice' })] : [];
-    return { ...report, findings: [...own, ...pour, ...site] };
+    const own = report.findings.filter(({ code }) => !ONCE.has(code));
+    return { ...report, findings: index > 0 ? own : [...own, ...(pour ? [pour] : []), ...site] };
   });
 }

@@ -53,6 +53,7 @@ function report(storey: LaidStorey, core: Core, pour: Pour | null, range: FormRa
     source: SOURCE,
     defaults: design.defaults,
     notes: design.notes,
+    places: [],
   };
   const place = (found: Finding): Finding => ({ ...found, storey: found.code === 'pour-not-stated' ? null : storey.id });
   if (design.basis === 'rated' || planned.kind !== 'planned') {

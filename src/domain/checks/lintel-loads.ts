@@ -1,12 +1,13 @@
 import { factoredLoad } from '../engineering/aci-318-14/factored-load.js';
-import { inSi, inUnit } from '../quantity/quantity.js';
+import { PLAUSIBLE } from '../engineering/plausible-spans.js';
+import { inUnit } from '../quantity/quantity.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { shownText } from '../evidence/input-error.js';
 import { CalculatorInput } from './calculator-input.js';
 import { workedStep } from './worked-step.js';
 import type { TraceStep } from '../evidence/trace.js';
 
-const SPAN = { from: 0, to: inSi('force per length', 'lb/ft', 1e6), says: '0 or more and at most 1000000 lb/ft' };
+const SPAN = PLAUSIBLE.lineLoad;
 const PARTS = ['dead', 'live', 'snow'] as const;
 /** Unit weight of reinforced concrete. cc-form-pressure. */
 const UNIT_WEIGHT_PCF = 150;

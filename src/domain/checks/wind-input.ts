@@ -17,7 +17,7 @@ const upTo = (ft: number): Span => ({ above: 0, to: ft * NM_PER_FOOT, says: `mor
 export const WIND_SPANS = {
   height: upTo(300),
   wallLength: upTo(10_000),
-  duration: { above: 0, to: 100 * 8760, says: 'more than 0 and at most 100 years' },
+  duration: PLAUSIBLE.duration,
 } as const satisfies Readonly<Record<string, Span>>;
 
 export interface WindQuestion {

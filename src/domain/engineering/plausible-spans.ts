@@ -48,5 +48,9 @@ export const PLAUSIBLE = {
     to: inSi('fluid weight', 'psf/ft', 200),
     says: 'an equivalent fluid weight of the soil, more than 0 and at most 200 psf/ft (31.4 kN/m3)',
   },
+  duration: { above: 0, to: 100 * 8760, says: 'more than 0 and at most 100 years' },
+  stone: { above: 0, to: 6 * NM_PER_INCH, says: 'a largest stone of more than 0 and at most 6 in (152 mm)' },
+  discharge: { above: 0, to: 24, says: 'a time from batching to discharge of more than 0 and at most 24 h' },
+  lineLoad: { from: 0, to: inSi('force per length', 'lb/ft', 1e6), says: '0 or more and at most 1000000 lb/ft' },
   snow: { from: 0, to: inSi('pressure', 'psf', 1000), says: 'a snow load of at most 1000 psf (47.9 kPa)' },
 } as const satisfies Readonly<Record<string, Span>>;

@@ -37,6 +37,13 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'site-not-stated': 'The schedule states no site; wind, soil, snow and earthquake were not checked',
   'pour-not-stated':
     'The schedule does not state the pour; forms are reinforced for their rated pressure, and the pressure was not checked',
+  'slump-stiff': 'The concrete is stiffer than the code asks for where forms stay in place; it may not fill the core',
+  'stone-large': 'The largest stone of the mix is larger than the core lets through',
+  'concrete-hot': 'The concrete is hotter than the specification for hot weather allows without a record that it performs',
+  'evaporation-high': 'Water leaves the fresh top of the wall faster than the threshold; shade, fog or cover it',
+  'discharge-late': 'A truck is not emptied within the time for its discharge at this pace',
+  'bars-not-checked': 'The bars of the walls were not checked: the schedule does not state what the tables are entered with',
+  'lintel-load-not-stated': 'The load of floors and roof is not stated; a lintel was worked for no more than the wall above it',
   'full-liquid-head':
     'The pour is past a limit of the wall equations; as the standard says, the concrete is counted as a liquid over its whole height',
 };

@@ -32,6 +32,13 @@ export const SEVERITY = {
   'site-not-stated': 'note',
   'pour-not-stated': 'note',
   'full-liquid-head': 'note',
+  'slump-stiff': 'note',
+  'stone-large': 'note',
+  'concrete-hot': 'note',
+  'evaporation-high': 'note',
+  'discharge-late': 'note',
+  'bars-not-checked': 'note',
+  'lintel-load-not-stated': 'note',
 } as const satisfies Record<string, Severity>;
 
 export type FindingCode = keyof typeof SEVERITY;

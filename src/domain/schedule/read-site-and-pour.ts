@@ -5,7 +5,7 @@ import type { RowReader } from './row-reader.js';
 import type { Pour, Site } from './schedule.js';
 import { MAX_MARK, MAX_WALL_HEIGHT } from './schedule-limits.js';
 
-export const SITE_KEYS = ['wind', 'exposure', 'soil', 'backfill', 'seismic', 'snow'] as const;
+export const SITE_KEYS = ['wind', 'exposure', 'soil', 'backfill', 'seismic', 'snow', 'duration'] as const;
 export const POUR_KEYS = [
   'rise',
   'concrete',
@@ -18,6 +18,8 @@ export const POUR_KEYS = [
   'wind',
   'pump',
   'truck',
+  'stone',
+  'discharge',
 ] as const;
 
 /** The stated loads of the site in SI; null where none is stated. Wrong values are recorded by the reader and left out. */
@@ -31,6 +33,7 @@ export function readSite(document: RowReader): Site | null {
     backfill: site.has('backfill') ? site.length('backfill', { most: MAX_WALL_HEIGHT }) : undefined,
     seismic: site.has('seismic') ? site.text('seismic', MAX_MARK) : undefined,
     snowKpa: site.quantity('snow', 'pressure', PLAUSIBLE.snow),
+    durationH: site.quantity('duration', 'time', PLAUSIBLE.duration),
   });
 }
 
@@ -39,6 +42,7 @@ export function readPour(document: RowReader): Pour | null {
   const pour = document.object('pour', POUR_KEYS);
   if (!pour) return null;
   const slump = pour.has('slump') ? pour.length('slump', { unitNeeded: true, span: PLAUSIBLE.slump }) : undefined;
+  const stone = pour.has('stone') ? pour.length('stone', { unitNeeded: true, span: PLAUSIBLE.stone }) : undefined;
   return stated<Pour>({
     riseMPerH: pour.quantity('rise', 'rise', PLAUSIBLE.rise),
     concreteC: pour.quantity('concrete', 'temperature', PLAUSIBLE.concrete),
@@ -51,6 +55,8 @@ export function readPour(document: RowReader): Pour | null {
     windMps: pour.quantity('wind', 'speed', PLAUSIBLE.windAtPour),
     pumpM3PerH: pour.quantity('pump', 'volume rate', PLAUSIBLE.pump),
     truckM3: pour.quantity('truck', 'volume', PLAUSIBLE.truck),
+    stoneMm: stone === undefined ? undefined : toMm(stone),
+    dischargeH: pour.quantity('discharge', 'time', PLAUSIBLE.discharge),
   });
 }
 

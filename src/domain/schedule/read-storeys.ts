@@ -1,9 +1,10 @@
+import { PLAUSIBLE } from '../engineering/plausible-spans.js';
 import type { Reading } from './reading.js';
 import { RowReader } from './row-reader.js';
 import type { Storey } from './schedule.js';
 import { MAX_MARK, MAX_WALL_HEIGHT } from './schedule-limits.js';
 
-export const STOREY_KEYS = ['id', 'height', 'grade', 'storeyAbove', 'closed', 'on'] as const;
+export const STOREY_KEYS = ['id', 'height', 'grade', 'storeyAbove', 'closed', 'on', 'dead', 'live', 'snow'] as const;
 
 export interface Storeys {
   /** Every id that was written, those of storeys with errors too: a reference to one is not a second error. */
@@ -50,7 +51,17 @@ function readStorey(reader: RowReader, ids: Map<string, string>): Storey | undef
     on === undefined
   )
     return undefined;
-  return { id, height, grade, storeyAbove, closed, on };
+  return { id, height, grade, storeyAbove, closed, on, ...readLoads(reader) };
+}
+
+/** Only the loads that are stated; wrong ones are recorded and left out. */
+function readLoads(reader: RowReader): Pick<Storey, 'deadKnPerM' | 'liveKnPerM' | 'snowKnPerM'> {
+  const [deadKnPerM, liveKnPerM, snowKnPerM] = (['dead', 'live', 'snow'] as const).map((key) => reader.quantity(key, 'force per length', PLAUSIBLE.lineLoad));
+  return {
+    ...(deadKnPerM === undefined ? {} : { deadKnPerM }),
+    ...(liveKnPerM === undefined ? {} : { liveKnPerM }),
+    ...(snowKnPerM === undefined ? {} : { snowKnPerM }),
+  };
 }
 
 function standsOnItself(storey: Storey, storeys: ReadonlyMap<string, Storey>): boolean {

@@ -52,6 +52,10 @@ export interface Storey {
   readonly closed: boolean;
   /** The storey below, where there is one. */
   readonly on: string | null;
+  /** What floors and roof put on the top of each of its walls, not factored [kN/m]; absent where it is not stated. */
+  readonly deadKnPerM?: number;
+  readonly liveKnPerM?: number;
+  readonly snowKnPerM?: number;
 }
 
 export interface Wall {
@@ -112,6 +116,8 @@ export interface Site {
   readonly backfill?: Nm;
   readonly seismic?: string;
   readonly snowKpa?: number;
+  /** How long the forms stand before the concrete holds them [h]. */
+  readonly durationH?: number;
 }
 
 /** The pour as planned, SI: only what was written is present. */
@@ -130,4 +136,8 @@ export interface Pour {
   readonly windMps?: number;
   readonly pumpM3PerH?: number;
   readonly truckM3?: number;
+  /** Largest stone of the mix [mm]. */
+  readonly stoneMm?: number;
+  /** From batching to the end of discharge, as the purchaser states it [h]. */
+  readonly dischargeH?: number;
 }

@@ -1,5 +1,5 @@
 import type { Nm } from '../quantity/length.js';
-import type { Pour, Site } from './schedule.js';
+import type { Pour, Site, Storey } from './schedule.js';
 
 type Fields = Record<string, unknown>;
 
@@ -13,6 +13,7 @@ export const siteFields = (site: Site, shown: (length: Nm) => unknown): Fields =
   backfill: site.backfill === undefined ? undefined : shown(site.backfill),
   seismic: site.seismic,
   snow: withUnit(site.snowKpa, 'kPa'),
+  duration: withUnit(site.durationH, 'h'),
 });
 
 /** The pour likewise. */
@@ -28,4 +29,13 @@ export const pourFields = (pour: Pour): Fields => ({
   wind: withUnit(pour.windMps, 'm/s'),
   pump: withUnit(pour.pumpM3PerH, 'm3/h'),
   truck: withUnit(pour.truckM3, 'm3'),
+  stone: withUnit(pour.stoneMm, 'mm'),
+  discharge: withUnit(pour.dischargeH, 'h'),
+});
+
+/** What stands on a storey's walls, likewise. */
+export const loadFields = (storey: Storey): Fields => ({
+  dead: withUnit(storey.deadKnPerM, 'kN/m'),
+  live: withUnit(storey.liveKnPerM, 'kN/m'),
+  snow: withUnit(storey.snowKnPerM, 'kN/m'),
 });

@@ -34,4 +34,11 @@ export const QUESTION_NUMBERS = {
   'site-not-stated': [],
   'pour-not-stated': [],
   'full-liquid-head': [],
+  'slump-stiff': [],
+  'stone-large': [],
+  'concrete-hot': [],
+  'evaporation-high': [],
+  'discharge-late': [],
+  'bars-not-checked': [],
+  'lintel-load-not-stated': [],
 } as const satisfies Readonly<Record<FindingCode, readonly string[] | 'every'>>;

@@ -1,7 +1,7 @@
 import { printLength } from '../../domain/quantity/print-length.js';
 import type { Nm } from '../../domain/quantity/length.js';
 import type { DeclaredJoint, Feature, Opening, Schedule, Storey, Wall } from '../../domain/schedule/schedule.js';
-import { pourFields, siteFields } from '../../domain/schedule/site-and-pour-fields.js';
+import { loadFields, pourFields, siteFields } from '../../domain/schedule/site-and-pour-fields.js';
 import type { ScheduleAnswer } from './schedules.schemas.js';
 
 type Shown = (length: Nm) => string;
@@ -33,14 +33,10 @@ export function scheduleDocument(schedule: Schedule): ScheduleAnswer {
   };
 }
 
-const storeyRow = ({ id, height, grade, storeyAbove, closed, on }: Storey, shown: Shown): Fields => ({
-  id,
-  height: shown(height),
-  grade,
-  storeyAbove,
-  closed,
-  ...(on === null ? {} : { on }),
-});
+function storeyRow(storey: Storey, shown: Shown): Fields {
+  const { id, height, grade, storeyAbove, closed, on } = storey;
+  return { id, height: shown(height), grade, storeyAbove, closed, ...(on === null ? {} : { on }), ...written(loadFields(storey)) };
+}
 
 function wallRow(wall: Wall, shown: Shown): Fields {
   return {

@@ -59,6 +59,9 @@ export const ScheduleIn = z
         storeyAbove: z.boolean().optional(),
         closed: z.boolean().optional(),
         on: z.string().optional(),
+        dead: z.string().optional().meta({ description: 'Dead load of floors and roof on the top of each wall, not factored, such as 400 lb/ft' }),
+        live: z.string().optional(),
+        snow: z.string().optional(),
       }),
     ),
     walls: z.array(

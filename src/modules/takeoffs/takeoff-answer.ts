@@ -164,8 +164,10 @@ export const checkAnswer = (report: CheckReport): CheckAnswer => ({
   storey: report.storey,
   core: report.core,
   results: { ...report.results },
+  places: report.places.map((place) => ({ ...place, results: { ...place.results } })),
   trace: [...report.trace],
   source: report.source,
   defaults: [...report.defaults],
+  notes: [...report.notes],
   findings: report.findings.map(findingAnswer),
 });

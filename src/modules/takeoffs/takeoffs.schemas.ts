@@ -270,9 +270,17 @@ export const CheckAnswer = z
     storey: z.string(),
     core: z.string().nullable(),
     results: z.record(z.string(), z.union([z.number(), z.string()])),
+    places: z
+      .array(
+        z
+          .object({ wall: z.string(), course: Count.nullable(), atMm: z.number().nullable(), results: z.record(z.string(), z.union([z.number(), z.string()])) })
+          .meta({ id: 'CheckPlace' }),
+      )
+      .meta({ description: 'Where the answer differs from place to place; empty where one holds for the storey' }),
     trace: z.array(TraceStep),
     source: z.string(),
     defaults: z.array(z.string()),
+    notes: z.array(z.string()),
     findings: z.array(FindingAnswer),
   })
   .meta({ id: 'Check' });

@@ -107,6 +107,9 @@ export const COLUMNS: Readonly<Record<RowKind, readonly ColumnRule[]>> = {
     word('storeyAbove', 'storeyAbove', 'storyabove', 'levelabove'),
     word('closed', 'closed'),
     word('on', 'on', 'standson', 'storeybelow', 'storybelow'),
+    word('dead', 'dead', 'deadload'),
+    word('live', 'live', 'liveload'),
+    word('snow', 'snow', 'snowload'),
   ],
 };
 
@@ -149,6 +152,7 @@ export const JOB_KEYS: readonly JobRule[] = [
   setting('site/backfill', 'length'),
   setting('site/seismic'),
   setting('site/snow', 'quantity'),
+  setting('site/duration', 'quantity'),
   setting('pour/rise', 'quantity'),
   setting('pour/concrete', 'quantity'),
   setting('pour/unitWeight', 'quantity'),
@@ -160,4 +164,6 @@ export const JOB_KEYS: readonly JobRule[] = [
   setting('pour/wind', 'quantity'),
   setting('pour/pump', 'quantity'),
   setting('pour/truck', 'quantity'),
+  setting('pour/stone', 'length'),
+  setting('pour/discharge', 'quantity'),
 ];

@@ -69,6 +69,9 @@ export const COLUMN_NOTES: Readonly<Record<RowKind, Readonly<Record<string, Colu
     storeyAbove: note('yes where forms of another storey will stand on this one; left out: no.', YES_NO),
     closed: note('yes where the outer walls are drawn as a closed ring, so that a gap is found; left out: no.', YES_NO),
     on: note('The storey it stands on.', 'storeys'),
+    dead: note('Dead load of floors and roof on the top of each wall, with its unit, such as 400 lb/ft. For lintels.'),
+    live: note('Live load of floors likewise.'),
+    snow: note('Snow load of the roof likewise.'),
   },
 };
 
@@ -77,6 +80,7 @@ const QUANTITIES: Readonly<Record<string, string>> = {
   'site/wind': 'Design wind speed', 'site/soil': 'Weight of the soil as a fluid', 'site/snow': 'Ground snow load', 'pour/rise': 'Rate at which the concrete rises',
   'pour/concrete': 'Temperature of the concrete in the forms', 'pour/unitWeight': 'Weight of the concrete', 'pour/air': 'Air temperature at the pour',
   'pour/wind': 'Wind speed at the pour', 'pour/pump': 'Volume the pump places', 'pour/truck': 'Volume of a truck',
+  'site/duration': 'How long the forms stand before the concrete holds them', 'pour/discharge': 'Time from batching to the end of discharge',
 };
 
 /** What each setting of the job takes, by its path in the document. */
@@ -94,6 +98,7 @@ export const JOB_NOTES: Readonly<Record<string, ColumnNote>> = {
   'pour/cement': note('Type of cement, such as I.'),
   'pour/retarder': note('Whether the concrete is retarded.', YES_NO),
   'pour/slump': note('Slump of the concrete with its unit, such as 6.5 in.'),
+  'pour/stone': note('Largest stone of the mix with its unit, such as 0.375 in.'),
   'pour/humidity': note('Relative humidity of the air at the pour, from 0 to 1.'),
   ...Object.fromEntries(Object.entries(QUANTITIES).map(([field, says]) => [field, note(`${says}, ${UNIT}.`)])),
 };

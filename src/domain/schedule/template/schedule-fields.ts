@@ -1,7 +1,7 @@
 import { NM_PER_METRE, NM_PER_MM, meantLength, type Nm } from '../../quantity/length.js';
 import { printLength } from '../../quantity/print-length.js';
-import type { DeclaredJoint, Feature, Opening, Schedule, Wall } from '../schedule.js';
-import { pourFields, siteFields } from '../site-and-pour-fields.js';
+import type { DeclaredJoint, Feature, Opening, Schedule, Storey, Wall } from '../schedule.js';
+import { loadFields, pourFields, siteFields } from '../site-and-pour-fields.js';
 
 type Fields = Readonly<Record<string, unknown>>;
 type Shown = (length: Nm) => string | number;
@@ -26,7 +26,7 @@ export function scheduleFields(schedule: Schedule, buckThickness: Nm): Fields {
     dimensionsTo: schedule.dimensionsTo,
     range: schedule.range,
     ...(schedule.offcuts ? { offcuts: schedule.offcuts } : {}),
-    storeys: schedule.storeys.map((storey) => ({ ...storey, height: shown(storey.height) })),
+    storeys: schedule.storeys.map((storey) => storeyFields(storey, shown)),
     walls: schedule.walls.map((wall) => wallFields(wall, !wall.placed, shown)),
     openings: schedule.openings.map((opening) => openingFields(opening, buckThickness, shown)),
     features: schedule.features.map((feature) => featureFields(feature, shown)),
@@ -34,6 +34,11 @@ export function scheduleFields(schedule: Schedule, buckThickness: Nm): Fields {
     ...(schedule.pour ? { pour: pourFields(schedule.pour) } : {}),
   };
 }
+
+const storeyFields = (storey: Storey, shown: Shown): Fields => {
+  const { id, height, grade, storeyAbove, closed, on } = storey;
+  return { id, height: shown(height), grade, storeyAbove, closed, on, ...loadFields(storey) };
+};
 
 function wallFields(wall: Wall, drawn: boolean, shown: Shown): Fields {
   const { mark, storey, core, dimensionsTo, from, to, arc } = wall;
