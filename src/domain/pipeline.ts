@@ -1,4 +1,5 @@
 import type { Advice } from './advice/advice.js';
+import { checklistOf, type ChecklistItem } from './checklist/index.js';
 import { checkJob } from './checks/check-job.js';
 import type { CheckReport } from './checks/check-report.js';
 import { ENGINE } from './engine.js';
@@ -23,6 +24,8 @@ export interface Measurement {
   readonly materials: readonly MaterialLine[];
   readonly instructions: readonly CrewInstruction[];
   readonly checks: readonly CheckReport[];
+  /** The pre-pour checklist in the order in which the crew walks the job. */
+  readonly checklist: readonly ChecklistItem[];
   /** Take-off's and checks' findings together; those that advice lifted are left out. */
   readonly findings: readonly Finding[];
   readonly lifted: readonly Finding[];
@@ -78,6 +81,7 @@ function measured(schedule: Schedule, range: FormRange, advice: readonly Advice[
     materials: reinforcement.materials,
     instructions: reinforcement.instructions,
     checks,
+    checklist: checklistOf(takeoff.laid, reinforcement.materials, reinforcement.instructions, range),
     findings,
     lifted,
     questions: groupQuestions(findings, schedule.units),

@@ -59,8 +59,11 @@ function tableOf(lines: readonly string[], models: ReadonlySet<string>, enums: R
   return { columns, key, indexes, references };
 }
 
+/** The label of an enum's value in the database, where its name there is no name in this language. */
+const labelOf = (line: string): string => /@map\("(.+)"\)$/.exec(line)?.[1] ?? line;
+
 export function readPrismaModel(text: string): PrismaModel {
-  const enums = Object.fromEntries(blocks(text, 'enum'));
+  const enums = Object.fromEntries(blocks(text, 'enum').map(([name, lines]) => [name, lines.map(labelOf)]));
   const models = blocks(text, 'model');
   const names = new Set(models.map(([name]) => name));
   return { enums, tables: Object.fromEntries(models.map(([name, lines]) => [name, tableOf(lines, names, new Set(Object.keys(enums)))])) };

@@ -23,17 +23,21 @@ export function beforeWork(storey: LaidStorey): readonly ChecklistItem[] {
   ]);
 }
 
-/** What is seen to in a storey when its walls are laid and before concrete is placed. */
-export function beforePour(storey: LaidStorey): readonly ChecklistItem[] {
-  const bucks = storey.walls.flatMap(({ mark, openings }) => openings.map((opening) => `${mark} ${opening.mark}`));
+/**
+ * What is seen to in a storey when its walls are laid and before concrete is placed.
+ *
+ * @param braces how many braces stand in the storey; not said where it is not known
+ */
+export function beforePour(storey: LaidStorey, braces?: number): readonly ChecklistItem[] {
+  const bucks = storey.walls.flatMap(({ mark, openings }) => openings.filter(({ lining }) => lining === 'buck').map((opening) => `${mark} ${opening.mark}`));
   return itemsOf(storey, 'before-pour', [
     ['bars-inspected', 'Bars in place and tied as drawn, inspected, and the inspection noted.'],
     ['sleeves', 'Sleeves for services in place, fixed and closed.'],
     ['anchor-bolts', 'Anchor bolts at hand or in place as drawn.'],
     ['ledger-embeds', 'Embeds for ledgers in place and held.'],
     ['beam-pockets', 'Beam pockets formed, at their height, and held.'],
-    ...(bucks.length > 0 ? [['bucks', `Bucks plumb, braced and shored: ${bucks.join(', ')}.`] as const] : []),
-    ['braces-anchored', 'Every brace anchored at its foot and fixed to the wall; walls plumb and straight to the line.'],
+    ...(bucks.length > 0 ? [['bucks', `Openings lined with bucks: each buck plumb, braced and shored: ${bucks.join(', ')}.`] as const] : []),
+    ['braces-anchored', `${braces === undefined ? 'Every brace' : `Braces of the storey, ${braces} in number: every one`} anchored at its foot and fixed to the wall; walls plumb and straight to the line.`],
     ['blow-out-kit', 'Blow-out kit by the wall: plywood, screws, lumber and a spare brace.'],
     ['vibrator', `Vibrator with a head of not more than ${lengthText(VIBRATOR_HEAD)}, tried, and a spare one.`],
     ['hose', `Hose of the pump reduced to ${lengthText(HOSE_LEAST)} to ${lengthText(HOSE_MOST)}.`],
@@ -41,11 +45,11 @@ export function beforePour(storey: LaidStorey): readonly ChecklistItem[] {
   ]);
 }
 
-/** What is seen to while a storey is poured. */
+/** What is to be done while a storey is poured: ticked before the pour, when the crew has been told. */
 export function duringPour(storey: LaidStorey, { parameters }: FormRange): readonly ChecklistItem[] {
   return itemsOf(storey, 'during-pour', [
-    ['pour-start', 'Start away from corners; bring the concrete to them from both sides.'],
-    ['re-plumb', `Lifts of not more than ${lengthText(parameters.liftHeight)}. After each lift walk every wall and plumb it again.`],
+    ['pour-start', 'Crew told: start away from corners; bring the concrete to them from both sides.'],
+    ['re-plumb', `Crew told: lifts of not more than ${lengthText(parameters.liftHeight)}; after each lift walk every wall and plumb it again.`],
   ]);
 }
 

@@ -18,6 +18,7 @@ import { RunsRepository, type MeasuredWith, type RunningJob } from './runs.repos
 
 export const MEASURE = 'measure';
 const WALLS_AT_ONCE = 500;
+const ITEMS_AT_ONCE = 5_000;
 
 const Payload = z.object({ job: z.string(), revision: z.number().int() });
 type Payload = z.infer<typeof Payload>;
@@ -107,6 +108,9 @@ export class MeasureTask implements OnModuleInit {
     const id = await this.repository.store(tx, job, output, inputs);
     for (let from = 0; from < output.walls.length; from += WALLS_AT_ONCE) {
       await this.repository.storeWalls(tx, job, id, output.walls.slice(from, from + WALLS_AT_ONCE));
+    }
+    for (let from = 0; from < output.checklist.length; from += ITEMS_AT_ONCE) {
+      await this.repository.storeChecklist(tx, job, id, from, output.checklist.slice(from, from + ITEMS_AT_ONCE));
     }
     await this.repository.storeFindings(tx, job, id, output);
     return id;

@@ -1,4 +1,7 @@
+import { createHash } from 'node:crypto';
+import { v5 as uuidv5 } from 'uuid';
 import type { Advice } from '../../domain/advice/advice.js';
+import type { ChecklistItem } from '../../domain/checklist/index.js';
 import { measure, type Measurement } from '../../domain/pipeline.js';
 import { readRange } from '../../domain/range/read-range.js';
 import type { Schedule } from '../../domain/schedule/schedule.js';
@@ -10,6 +13,12 @@ export interface MeasureInput {
   readonly advice: readonly Advice[];
 }
 
+/** An item of the checklist as it is stored: `counts` as JSON, `digest` as sha256. */
+export interface ChecklistRow extends Omit<ChecklistItem, 'counts'> {
+  readonly item: string;
+  readonly counts: string;
+}
+
 /** What comes back from the thread: text where it only has to be handed on to the database. */
 export interface MeasureOutput {
   readonly engine: string;
@@ -19,10 +28,14 @@ export interface MeasureOutput {
   readonly openingNm2: string;
   readonly summary: string;
   readonly walls: readonly { readonly n: number; readonly storey: string; readonly mark: string; readonly wall: string }[];
+  readonly checklist: readonly ChecklistRow[];
   readonly findings: Measurement['findings'];
   readonly lifted: Measurement['lifted'];
   readonly questions: Measurement['questions'];
 }
+
+/** Ids of items are UUIDv5 of their keys in this namespace: whoever links to an item finds it again in the next revision. */
+const ITEMS = '01980000-0000-7000-8000-0000000c4ec1';
 
 const total = (values: readonly bigint[]): string => String(values.reduce((sum, value) => sum + value, 0n));
 
@@ -40,8 +53,16 @@ export function measured(input: MeasureInput): MeasureOutput {
     openingNm2: total(laid.map(({ openingNm2 }) => openingNm2)),
     summary: JSON.stringify(summary),
     walls: walls.map((wall, index) => ({ n: index + 1, storey: wall.storey, mark: wall.mark, wall: JSON.stringify(wall) })),
+    checklist: measurement.checklist.map(checklistRow),
     findings: measurement.findings,
     lifted: measurement.lifted,
     questions: measurement.questions,
   };
 }
+
+const checklistRow = ({ counts, digest, ...item }: ChecklistItem): ChecklistRow => ({
+  ...item,
+  item: uuidv5(item.key, ITEMS),
+  digest: createHash('sha256').update(digest).digest('hex'),
+  counts: JSON.stringify(counts),
+});

@@ -5,7 +5,7 @@ import type { Finding } from '../../domain/evidence/finding.js';
 import type { Schedule } from '../../domain/schedule/schedule.js';
 import type { Transaction } from '../../platform/database/transaction.js';
 import type { JobState } from '../jobs/jobs.schemas.js';
-import type { MeasureOutput } from './measure.worker.js';
+import type { ChecklistRow, MeasureOutput } from './measure.worker.js';
 
 export interface RunningJob {
   readonly id: string;
@@ -20,6 +20,8 @@ export interface MeasuredWith {
   readonly rangeVersion: number;
   readonly adviceKey: string;
 }
+
+const CHECKLIST_COLUMNS = ['item', 'key', 'digest', 'phase', 'rule', 'storey', 'wall', 'course', 'text', 'counts', 'basis'] as const;
 
 @Injectable()
 export class RunsRepository {
@@ -119,6 +121,24 @@ export class RunsRepository {
         walls.map(({ storey }) => storey),
         walls.map(({ mark }) => mark),
         walls.map(({ wall }) => wall),
+      ],
+    );
+  }
+
+  /** @param before how many items of the checklist are stored already */
+  async storeChecklist(tx: Transaction, job: RunningJob, measurementId: string, before: number, items: readonly ChecklistRow[]): Promise<void> {
+    await tx.query(
+      `insert into checklist_items (supplier_id, organisation_id, measurement_id, n, item, key, digest, phase, rule, storey, wall, course, text, counts, basis, created_at)
+       select $1, $2, $3, $4 + c.n, c.item, c.key, c.digest, c.phase, c.rule, c.storey, c.wall, c.course, c.text, c.counts::jsonb, c.basis, $5
+       from unnest($6::uuid[], $7::text[], $8::text[], $9::text[], $10::text[], $11::text[], $12::text[], $13::integer[], $14::text[], $15::text[], $16::text[])
+         with ordinality as c (item, key, digest, phase, rule, storey, wall, course, text, counts, basis, n)`,
+      [
+        tx.actor.supplierId,
+        job.organisation_id,
+        measurementId,
+        before,
+        tx.now(),
+        ...CHECKLIST_COLUMNS.map((column) => items.map((item) => item[column])),
       ],
     );
   }

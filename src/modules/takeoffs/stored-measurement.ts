@@ -3,9 +3,12 @@ import type { LaidStorey, LaidWall } from '../../domain/takeoff/laid.js';
 import { grouped } from '../contract/grouped.js';
 import type { StoreyConcrete, Takeoff } from '../../domain/takeoff/takeoff.js';
 
+/** A measurement without its checklist, whose items are rows of their own. */
+export type CountedMeasurement = Omit<Measurement, 'checklist'>;
+
 /**
  * A measurement as it lies in the database: one summary, one JSON document a wall, big integers as decimal strings.
- * `unstored(stored(m))` is `m` again, digit for digit.
+ * `unstored(stored(m))` is `m` again without its checklist, digit for digit.
  */
 export interface StoredMeasurement {
   readonly summary: StoredSummary;
@@ -15,21 +18,21 @@ export interface StoredMeasurement {
 type Written<T> = { readonly [K in keyof T]: T[K] extends bigint ? string : T[K] };
 export type StoredWall = Written<LaidWall>;
 
-export interface StoredSummary extends Omit<Measurement, 'takeoff'> {
+export interface StoredSummary extends Omit<CountedMeasurement, 'takeoff'> {
   readonly takeoff: Omit<Takeoff, 'laid' | 'concrete'> & {
     readonly storeys: readonly Omit<LaidStorey, 'walls'>[];
     readonly concrete: readonly Written<StoreyConcrete>[];
   };
 }
 
-export function stored(measurement: Measurement): StoredMeasurement {
+export function stored({ checklist: _, ...measurement }: Measurement): StoredMeasurement {
   const { laid, concrete, ...counted } = measurement.takeoff;
   return {
     summary: {
       ...measurement,
       takeoff: {
         ...counted,
-        storeys: laid.storeys.map(({ walls: _, ...storey }) => storey),
+        storeys: laid.storeys.map(({ walls: __, ...storey }) => storey),
         concrete: concrete.map((pour) => ({ ...pour, nm3: String(pour.nm3) })),
       },
     },
@@ -37,7 +40,7 @@ export function stored(measurement: Measurement): StoredMeasurement {
   };
 }
 
-export function unstored({ summary, walls }: StoredMeasurement): Measurement {
+export function unstored({ summary, walls }: StoredMeasurement): CountedMeasurement {
   const { storeys, concrete, ...counted } = summary.takeoff;
   const laid = grouped(walls.map(unstoredWall), ({ storey }) => storey);
   return {

@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import type { Measurement } from '../../domain/pipeline.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
 import type { Transaction } from '../../platform/database/transaction.js';
@@ -9,7 +8,7 @@ import { knownId, numberAfter, pageOf } from '../contract/page.js';
 import { permit } from '../people/permissions.js';
 import { findingOf, FindingsRepository } from './findings.repository.js';
 import type { FindingAnswer } from './findings.schemas.js';
-import { unstored, unstoredWall, type StoredSummary, type StoredWall } from './stored-measurement.js';
+import { unstored, unstoredWall, type CountedMeasurement, type StoredSummary, type StoredWall } from './stored-measurement.js';
 import { checkAnswer, cutAnswer, findingAnswer, takeoffAnswer, wallAnswer } from './takeoff-answer.js';
 import { TakeoffsRepository, type MeasuredJobRow } from './takeoffs.repository.js';
 import type { CheckAnswer, TakeoffAnswer } from './takeoffs.schemas.js';
@@ -113,18 +112,18 @@ export class TakeoffsService {
   }
 
   /** The measurement as the domain made it; without the courses where only counts and prices are wanted. */
-  async measurement(tx: Transaction, measurementId: string, laid: boolean): Promise<Measurement> {
+  async measurement(tx: Transaction, measurementId: string, laid: boolean): Promise<CountedMeasurement> {
     const { summary } = await this.repository.measurement(tx, measurementId, laid);
     return this.whole(tx, measurementId, summary, laid);
   }
 
   /** What pricing reads: the counts, without a wall. */
-  async counted(tx: Transaction, measurementId: string): Promise<Measurement> {
+  async counted(tx: Transaction, measurementId: string): Promise<CountedMeasurement> {
     const { summary } = await this.repository.measurement(tx, measurementId, false);
     return unstored({ summary, walls: [] });
   }
 
-  private async whole(tx: Transaction, measurementId: string, summary: StoredSummary, laid: boolean): Promise<Measurement> {
+  private async whole(tx: Transaction, measurementId: string, summary: StoredSummary, laid: boolean): Promise<CountedMeasurement> {
     const rows = await this.repository.walls(tx, measurementId, laid, 0, ALL_WALLS);
     return unstored({ summary, walls: rows.map(({ wall }): StoredWall => wall) });
   }

@@ -18,10 +18,12 @@ export const TABLES = {
   ticket_messages: { kind: 'business', key: 'id', subject: 'ticket-message', versioned: false, created: true },
   advice: { kind: 'business', key: 'id', subject: 'advice', versioned: false, created: true },
   quotes: { kind: 'business', key: 'id', subject: 'quote', versioned: true, created: true },
+  checklist_ticks: { kind: 'business', key: 'id', subject: 'checklist-tick', versioned: true, created: true },
   blobs: { kind: 'part', key: 'id', subject: 'blob', versioned: false, created: true },
   schedule_files: { kind: 'part', key: 'id', subject: 'schedule-file', versioned: false, created: true },
   measurement_walls: { kind: 'part', key: 'id', subject: 'wall', versioned: false, created: true },
   findings: { kind: 'part', key: 'id', subject: 'finding', versioned: false, created: true },
+  checklist_items: { kind: 'part', key: 'supplier_id', subject: 'checklist-item', versioned: false, created: true },
   quote_lines: { kind: 'part', key: 'id', subject: 'quote-line', versioned: false, created: true },
 } as const satisfies Record<string, TableFacts>;
 

@@ -41,6 +41,24 @@ describe('the key of an item', () => {
 describe('a job', () => {
   const { takeoff, materials, instructions } = measure(scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0] }]), heron());
 
+  it('names the openings lined with bucks, not those closed by end closures', () => {
+    const openings = [
+      { mark: 'D1', wall: 'A', at: 48, sill: 0, width: 36, height: 80 },
+      { mark: 'D2', wall: 'A', at: 144, sill: 0, width: 36, height: 80, lining: 'end-closure' as const },
+    ];
+    const buckLines = (only: typeof openings) =>
+      measure(scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0] }], { openings: only }), heron()).checklist.filter(({ rule }) => rule === 'bucks').map(({ text }) => text);
+    expect(buckLines(openings)).toEqual(['Openings lined with bucks: each buck plumb, braced and shored: A D1.']);
+    expect(buckLines(openings.slice(1))).toEqual([]);
+  });
+
+  it('says how many braces stand in a storey where it is told, and that the crew has been told what to do during the pour', () => {
+    const said = (braces: ReadonlyMap<string, number>, rule: string) => checklistOf(takeoff.laid, materials, instructions, heron(), braces).find((item) => item.rule === rule)?.text ?? '';
+    expect(said(new Map([['S1', 7]]), 'braces-anchored')).toMatch(/^Braces of the storey, 7 in number: every one anchored/);
+    expect(said(new Map([['S2', 7]]), 'braces-anchored')).toMatch(/^Every brace anchored/);
+    expect([said(new Map(), 'pour-start'), said(new Map(), 're-plumb')].map((text) => text.slice(0, 10))).toEqual(['Crew told:', 'Crew told:']);
+  });
+
   it('that uses material where it has no wall is a defect', () => {
     const stray = materials.map((line) => ({ ...line, because: line.because.map((cause) => ({ ...cause, wall: 'Z' })) }));
     expect(() => checklistOf(takeoff.laid, stray, instructions, heron())).toThrow(/no wall/);

@@ -93,7 +93,7 @@ describe("a house 40'-0\" x 28'-0\", core 6, a partition on A and a door in it: 
     const own = items.filter(({ wall }) => wall === 'P');
     expect(own.filter(({ course }) => course === null).map(brief)).toEqual([['P', null, 'buck-bracing', {}], ['P', null, 'lintel-shore', {}]]);
     expect(own.slice(-2).map(({ course }) => course)).toEqual([null, null]);
-    expect(items.find(({ rule }) => rule === 'bucks')?.text).toBe('Bucks plumb, braced and shored: P D1.');
+    expect(items.find(({ rule }) => rule === 'bucks')?.text).toBe('Openings lined with bucks: each buck plumb, braced and shored: P D1.');
   });
 
   it('the ring is walked round from A, then the partition', () => {

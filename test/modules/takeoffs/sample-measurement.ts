@@ -147,6 +147,7 @@ export const measurement: Measurement = {
   ],
   instructions: [{ rule: 'end-closure', storey: 'S1', wall: 'A', course: 1, text: 'Tape the closure on both faces.' }],
   checks: [],
+  checklist: [],
   findings: [],
   lifted: [],
   questions: [],

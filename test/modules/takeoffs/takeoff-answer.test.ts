@@ -114,6 +114,7 @@ describe('a stored measurement', () => {
   it('comes back digit for digit through JSON', () => {
     const parts = JSON.parse(JSON.stringify(stored(measurement))) as ReturnType<typeof stored>;
     expect(parts.walls[0]!.concreteNm3).toBe(String(BigInt(inches(40)) * BigInt(inches(16)) * BigInt(inches(6))));
-    expect(unstored(parts)).toEqual(measurement);
+    const { checklist: _, ...counted } = measurement;
+    expect(unstored(parts)).toEqual(counted);
   });
 });

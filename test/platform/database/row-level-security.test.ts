@@ -33,7 +33,7 @@ describe('row level security', () => {
     );
     expect(bare).toEqual([]);
     const [all] = await db.owner<{ count: string }>(`select count(*) from pg_class where relnamespace = 'public'::regnamespace and relkind = 'r' and relname <> '${BOOK}'`);
-    expect(Number(all?.count)).toBe(23);
+    expect(Number(all?.count)).toBe(25);
   });
 
   it('names the supplier in every policy of the app, and the key of every table begins with it', async () => {
