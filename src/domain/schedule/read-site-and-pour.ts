@@ -2,10 +2,10 @@ import { CEMENT_NAMES, cementGroup } from '../engineering/aci-347-04/cement-grou
 import { PLAUSIBLE } from '../engineering/plausible-spans.js';
 import { toMm } from '../quantity/length.js';
 import type { RowReader } from './row-reader.js';
-import type { Pour, Site } from './schedule.js';
+import { BUILDING_CODES, type Pour, type Site } from './schedule.js';
 import { MAX_MARK, MAX_WALL_HEIGHT } from './schedule-limits.js';
 
-export const SITE_KEYS = ['wind', 'exposure', 'soil', 'backfill', 'seismic', 'snow', 'duration'] as const;
+export const SITE_KEYS = ['wind', 'exposure', 'soil', 'backfill', 'seismic', 'snow', 'duration', 'code'] as const;
 export const POUR_KEYS = [
   'rise',
   'concrete',
@@ -34,6 +34,7 @@ export function readSite(document: RowReader): Site | null {
     seismic: site.has('seismic') ? site.text('seismic', MAX_MARK) : undefined,
     snowKpa: site.quantity('snow', 'pressure', PLAUSIBLE.snow),
     durationH: site.quantity('duration', 'time', PLAUSIBLE.duration),
+    code: site.has('code') ? site.choice('code', BUILDING_CODES) : undefined,
   });
 }
 

@@ -118,7 +118,13 @@ export interface Site {
   readonly snowKpa?: number;
   /** How long the forms stand before the concrete holds them [h]. */
   readonly durationH?: number;
+  /** The code whose tables bars and lintels are read from; where absent `DEFAULT_CODE`, which a check lists among its defaults. */
+  readonly code?: BuildingCode;
 }
+
+export const BUILDING_CODES = ['irc-2018', 'obc-2024'] as const;
+export type BuildingCode = (typeof BUILDING_CODES)[number];
+export const DEFAULT_CODE: BuildingCode = 'irc-2018';
 
 /** The pour as planned, SI: only what was written is present. */
 export interface Pour {

@@ -14,6 +14,7 @@ export const siteFields = (site: Site, shown: (length: Nm) => unknown): Fields =
   seismic: site.seismic,
   snow: withUnit(site.snowKpa, 'kPa'),
   duration: withUnit(site.durationH, 'h'),
+  code: site.code,
 });
 
 /** The pour likewise. */

@@ -227,6 +227,7 @@ describe('what is refused, with its pointer, what was read and what would do', (
     ['a stone like a wall', (d) => (d.pour = { stone: '7 in' }), '/pour/stone', '7 in', 'at most 6 in'],
     ['a stone without its unit', (d) => (d.pour = { stone: 0.375 }), '/pour/stone', '0.375', 'unit'],
     ['a discharge after two days', (d) => (d.pour = { discharge: '2 d' }), '/pour/discharge', '2 d', 'at most 24 h'],
+    ['a code without its tables', (d) => (d.site = { code: 'irc-1997' }), '/site/code', 'irc-1997', 'irc-2018, obc-2024'],
     ['a wall that stands for ever', (d) => (d.site = { duration: '101 yr' }), '/site/duration', '101 yr', 'at most 100 years'],
     ['a load that is a pressure', (d) => Object.assign((d.storeys as object[])[0] as object, { dead: '40 psf' }), '/storeys/0/dead', '40 psf', 'lb/ft'],
     ['a truck like a ship', (d) => (d.pour = { truck: '31 yd3' }), '/pour/truck', '31 yd3', 'at most 30 yd3'],

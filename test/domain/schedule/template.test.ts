@@ -166,7 +166,7 @@ describe('a schedule as a workbook reads back as the same schedule', () => {
         { kind: 'gable', wall: '=A', rise: `33.3"`, peakAt: '0 in' },
         { kind: 'core-change', wall: '=A', at: `64"`, core: '4', flush: 'centre' },
       ],
-      site: { wind: '117 mph', exposure: 'C', soil: '47 psf/ft', backfill: `5'-1 1/64"`, seismic: 'D1', snow: '33 psf', duration: '5 weeks' },
+      site: { wind: '117 mph', exposure: 'C', soil: '47 psf/ft', backfill: `5'-1 1/64"`, seismic: 'D1', snow: '33 psf', duration: '5 weeks', code: 'obc-2024' },
       pour: { rise: '3.7 ft/h', concrete: '71 F', unitWeight: '147 pcf', cement: 'I', retarder: true, slump: '6.3 in', air: '-3 F', humidity: 0.37, wind: '9 mph', pump: '43 yd3/h', truck: '9.5 yd3', stone: '0.375 in', discharge: '75 min' },
     };
     const [before, after] = await twice(document);

@@ -77,7 +77,7 @@ const EVERYTHING = {
     { kind: 'gable', wall: 'C', rise: 5, peakAt: 14 },
     { kind: 'core-change', wall: 'A', at: '5\'-4"', core: '6', flush: 'outside' },
   ],
-  site: { wind: '115 mph', exposure: 'B', soil: '45 psf/ft', backfill: '6\'-0"', seismic: 'B', snow: '30 psf' },
+  site: { wind: '115 mph', exposure: 'B', soil: '45 psf/ft', backfill: '6\'-0"', seismic: 'B', snow: '30 psf', code: 'OBC 2024' },
   pour: {
     rise: '3 ft/h',
     concrete: '70 F',

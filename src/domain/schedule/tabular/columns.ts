@@ -153,6 +153,7 @@ export const JOB_KEYS: readonly JobRule[] = [
   setting('site/seismic'),
   setting('site/snow', 'quantity'),
   setting('site/duration', 'quantity'),
+  setting('site/code'),
   setting('pour/rise', 'quantity'),
   setting('pour/concrete', 'quantity'),
   setting('pour/unitWeight', 'quantity'),

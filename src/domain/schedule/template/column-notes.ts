@@ -1,3 +1,4 @@
+import { BUILDING_CODES } from '../schedule.js';
 import { JOB_KEYS, type RowKind } from '../tabular/columns.js';
 
 /** What a column or a setting takes, said once: in the notes of the template, its drop-downs and its page of explanations. */
@@ -95,6 +96,7 @@ export const JOB_NOTES: Readonly<Record<string, ColumnNote>> = {
   'site/exposure': note('Exposure to wind.', ['B', 'C', 'D']),
   'site/backfill': note(`Height of soil against the wall. ${LENGTH}.`),
   'site/seismic': note('Seismic design category.'),
+  'site/code': note('The code whose tables bars and lintels are read from; left out: irc-2018.', BUILDING_CODES),
   'pour/cement': note('Type of cement, such as I.'),
   'pour/retarder': note('Whether the concrete is retarded.', YES_NO),
   'pour/slump': note('Slump of the concrete with its unit, such as 6.5 in.'),
