@@ -7,6 +7,9 @@ import { ruleRange, type RuleRangeChanges } from './rule-range.js';
 /** [sku, storey, wall, course, quantity in feet or pieces] */
 export type Used = readonly [string, string, string, number, number];
 
+/** [sku, wall, course, axis stations in inches] */
+export type Stationed = readonly [string, string, number, readonly number[]];
+
 export interface DoesNotApply {
   readonly name: string;
   readonly job: LaidJob;
@@ -17,6 +20,8 @@ export interface DoesNotApply {
 
 export interface Applies extends DoesNotApply {
   readonly materials: readonly Used[];
+  /** Where it is used, for the places named. */
+  readonly stations?: readonly Stationed[];
   /** For each instruction, in order, parts that must stand in it. */
   readonly says: readonly (readonly string[])[];
   /** `severity code storey {numbers}` */
@@ -24,6 +29,7 @@ export interface Applies extends DoesNotApply {
 }
 
 interface Evaluated {
+  readonly stations: readonly Stationed[];
   readonly materials: readonly Used[];
   readonly says: readonly string[];
   readonly findings: readonly string[];
@@ -33,7 +39,10 @@ interface Evaluated {
 export function testRule(rule: Rule, applies: readonly Applies[], doesNotApply: readonly DoesNotApply[]): void {
   describe(rule.meta.id, () => {
     it.each(applies)('$name', (given) => {
-      const { materials, says, findings } = evaluated(rule, given);
+      const { materials, stations, says, findings } = evaluated(rule, given);
+      for (const [sku, wall, course, at] of given.stations ?? []) {
+        expect(stations.filter((each) => each[0] === sku && each[1] === wall && each[2] === course)).toEqual([[sku, wall, course, at]]);
+      }
       expect(materials).toEqual(given.materials);
       expect(findings).toEqual(given.findings ?? []);
       expect(says).toHaveLength(given.says.length);
@@ -41,7 +50,7 @@ export function testRule(rule: Rule, applies: readonly Applies[], doesNotApply: 
     });
 
     it.each(doesNotApply)('not: $name', (given) => {
-      expect(evaluated(rule, given)).toEqual({ materials: [], says: [], findings: [] });
+      expect(evaluated(rule, given)).toEqual({ materials: [], stations: [], says: [], findings: [] });
     });
   });
 }
@@ -52,6 +61,7 @@ function evaluated(rule: Rule, { job, range, psf = 600 }: DoesNotApply): Evaluat
     materials: materials.flatMap(({ sku, because }) =>
       because.map(({ storey, wall, course, quantity }): Used => [sku, String(storey), String(wall), Number(course), quantity]),
     ),
+    stations: materials.flatMap(({ sku, because }) => because.map(({ wall, course, atMm = [] }): Stationed => [sku, String(wall), Number(course), atMm.map((mm) => Number((mm / 25.4).toFixed(4)))])),
     says: instructions.map(({ text }) => text),
     findings: findings.map(({ code, severity, storey, numbers }) => `${severity} ${code} ${storey} ${JSON.stringify(numbers)}`),
   };

@@ -65,6 +65,8 @@ export interface QuoteBecause {
   readonly wall: string | null;
   readonly course: number | null;
   readonly quantity: number;
+  /** Axis stations [mm]; absent for units, for spares and in quotes made before stations were kept. */
+  readonly atMm?: readonly number[];
 }
 
 /** The trace of a line's quantity. */

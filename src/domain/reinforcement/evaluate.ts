@@ -24,6 +24,7 @@ interface Entry {
   readonly rule: string;
   readonly place: RulePlace;
   amount: number;
+  readonly at: Nm[];
 }
 
 /**
@@ -81,12 +82,14 @@ function longerThanStock(consumption: Consumption, material: Material): { readon
 function enter(used: Map<string, Use>, material: Material, rule: string, consumption: Consumption): void {
   const { entries, pieces } = used.get(material.sku) ?? { entries: new Map<string, Entry>(), pieces: new Map<Nm, number>() };
   used.set(material.sku, { entries, pieces });
-  const { place } = consumption;
+  const { place, at = [] } = consumption;
   const amount = amountOf(consumption);
   const key = JSON.stringify([rule, place.storey, place.wall, place.course]);
   const entry = entries.get(key);
-  if (entry) entry.amount += amount;
-  else entries.set(key, { rule, place, amount });
+  if (entry) {
+    entry.amount += amount;
+    entry.at.push(...at);
+  } else entries.set(key, { rule, place, amount, at: [...at] });
   const piece = Math.ceil(amount);
   if (isCutBar(material) && piece > 0) pieces.set(piece, (pieces.get(piece) ?? 0) + 1);
 }
@@ -102,10 +105,13 @@ function lineOf(material: Material, use: Use | undefined): readonly MaterialLine
   const all = [...use.entries.values()].filter(({ amount }) => amount > 0);
   const total = all.reduce((sum, { amount }) => sum + amount, 0);
   if (total === 0) return [];
-  const because = all.map(({ rule, place, amount }): Because => ({ rule, ...place, quantity: asSold(amount) }));
+  const because = all.map(({ rule, place, amount, at }): Because => ({ rule, ...place, quantity: asSold(amount), atMm: inOrder(at) }));
   const pieces = isCutBar(material) ? { pieces: longestFirst(use.pieces) } : {};
   return [{ sku, kind, size, quantity: asSold(total), unit: pack.unit, pack, ...pieces, because }];
 }
+
+/** Each station once, from the wall's `from` on [mm]. */
+const inOrder = (at: readonly Nm[]): readonly number[] => [...new Set(at)].sort((a, b) => a - b).map(toMm);
 
 const longestFirst = (pieces: ReadonlyMap<Nm, number>): readonly BarPiece[] =>
   [...pieces].map(([length, count]) => ({ length, count })).sort((a, b) => b.length - a.length);

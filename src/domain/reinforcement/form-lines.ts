@@ -31,6 +31,11 @@ export function lineStation({ wall, from, reversed }: LineWall, at: Nm): Nm {
   return reversed ? from + wall.length - at : from + at;
 }
 
+/** A station of the line as a station of the wall. */
+export function wallStation({ wall, from, reversed }: LineWall, at: Nm): Nm {
+  return reversed ? from + wall.length - at : at - from;
+}
+
 /** Every line of a storey, in the order in which their first walls are listed; every wall is in one. */
 export function formLines(storey: LaidStorey): readonly FormLine[] {
   const next = followers(storey);
@@ -86,23 +91,37 @@ const sameCores = ({ coreChanges: a }: LaidWall, { coreChanges: b }: LaidWall): 
 const walkNode = (wall: LaidWall, end: 'start' | 'end'): LaidWall['axisFrom'] =>
   (end === 'end') === isReversed(wall) ? wall.axisFrom : wall.axisTo;
 
+/** What is set along one wall of a line at a spacing. */
+export interface Spaced {
+  readonly wall: LaidWall;
+  readonly items: number;
+  /** The part of the wall that each item holds, in the wall's own stations: a spacing long, the last of a segment what is left. */
+  readonly parts: readonly Segment[];
+}
+
 /**
  * Items set along a line at a spacing: ⌈L / s⌉ for each segment, segments that touch at a mark being one.
  *
  * @param segmentsOf the segments of one wall, in its own stations
  * @returns          the items of each wall; those of a segment that crosses a mark are dealt out from its beginning
  */
-export function spacedAlong(line: FormLine, segmentsOf: (wall: LaidWall) => readonly Segment[], spacing: Nm): readonly { readonly wall: LaidWall; readonly items: number }[] {
+export function spacedAlong(line: FormLine, segmentsOf: (wall: LaidWall) => readonly Segment[], spacing: Nm): readonly Spaced[] {
   let last: Segment | null = null;
   return line.walls.map((member) => {
-    let items = 0;
+    const parts: Segment[] = [];
     for (const { from, to } of inWalkingOrder(member, segmentsOf(member.wall))) {
       const begun: Nm = last?.to === from ? last.from : from;
-      items += partsToCover(to - begun, spacing) - partsToCover(from - begun, spacing);
+      for (let n = partsToCover(from - begun, spacing); n < partsToCover(to - begun, spacing); n += 1) parts.push(partAt(member, begun + n * spacing, spacing, to));
       last = { from: begun, to };
     }
-    return { wall: member.wall, items };
+    return { wall: member.wall, items: parts.length, parts };
   });
+}
+
+/** A part that begins at a station of the line, clipped to its segment in the wall and turned to the wall's own stations. */
+function partAt(member: LineWall, from: Nm, spacing: Nm, end: Nm): Segment {
+  const [a, b] = [wallStation(member, from), wallStation(member, Math.min(from + spacing, end))];
+  return a <= b ? { from: a, to: b } : { from: b, to: a };
 }
 
 function inWalkingOrder(member: LineWall, segments: readonly Segment[]): readonly Segment[] {

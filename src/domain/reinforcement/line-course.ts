@@ -2,6 +2,7 @@ import type { Nm } from '../quantity/length.js';
 import type { HeadJoint, LaidCourse, LaidWall, Notch, Piece } from '../takeoff/laid.js';
 import { isForm } from '../takeoff/index.js';
 import { lineStation, type FormLine, type LineWall } from './form-lines.js';
+import { middleOf } from './stations.js';
 
 /** One course of a line with the pieces that cross a mark put together again; every station is the line's. */
 export interface LineCourse {
@@ -31,6 +32,8 @@ export interface LineJoint {
 
 export interface LineNotch extends Pick<Notch, 'opening' | 'bottom' | 'top'> {
   readonly wall: LaidWall;
+  /** Middle of the opening. */
+  readonly at: Nm;
   readonly courseHeight: Nm;
 }
 
@@ -52,10 +55,17 @@ export function lineCourse(line: FormLine, n: number): LineCourse {
     ),
     notches: members.flatMap(({ member, course }) =>
       course.pieces.flatMap(({ notches }) =>
-        notches.map(({ opening, bottom, top }) => ({ wall: member.wall, courseHeight: course.height, opening, bottom, top })),
+        notches.map((notch) => notchOf(member, course, notch)),
       ),
     ),
   };
+}
+
+/** Told at the middle of the opening, however many pieces it notches. */
+function notchOf(member: LineWall, { height }: LaidCourse, { opening, bottom, top, from, to }: Notch): LineNotch {
+  const { wall } = member;
+  const hole = wall.openings.find(({ mark }) => mark === opening) ?? { from, to };
+  return { wall, at: lineStation(member, middleOf(hole)), courseHeight: height, opening, bottom, top };
 }
 
 /** A form across a mark shows each wall its own part and its own webs. */

@@ -21,7 +21,7 @@ export interface MitredEnd {
 const OTHER_END = { start: 'end', end: 'start' } as const;
 
 /** The end at which a wall arrives at its corner, in the user's own direction. */
-const arrivingEnd = ({ outside }: LaidWall): 'start' | 'end' => (outside === 'left' ? 'start' : 'end');
+export const arrivingEnd = ({ outside }: LaidWall): 'start' | 'end' => (outside === 'left' ? 'start' : 'end');
 
 /** The course of another wall that stands beside a course, by the elevation of their beds. */
 export function courseBeside(wall: LaidWall, n: number, other: LaidWall): LaidCourse | undefined {

@@ -50,10 +50,14 @@ export interface RulePlace {
 /**
  * Material used at one place, as a length or as a count, never both.
  *
+ * `at` are axis stations of the place's wall from the user's own `from`, in any order: of strips, ties and pins where they sit, of what
+ * runs along the wall the ends of its stretches. They say where, they count nothing.
+ *
  * `material` is a kind (the range's first material of that kind serves) or a bar of the size a parameter names. A length of bar is
  * one piece: it is never made up of two.
  */
 export type Consumption = {
   readonly place: RulePlace;
   readonly material: MaterialKind | { readonly bar: string };
+  readonly at?: readonly Nm[];
 } & ({ readonly length: Nm } | { readonly count: number });

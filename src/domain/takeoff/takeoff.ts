@@ -35,6 +35,11 @@ export interface Because {
   readonly wall: string | null;
   readonly course: number | null;
   readonly quantity: number;
+  /**
+   * Where along the wall: axis stations from the user's own `from` [mm], sorted, each once. Of what runs along the wall (beads, straps,
+   * boards, masks) the ends of its stretches. Absent for units, whose stations are those of their pieces.
+   */
+  readonly atMm?: readonly number[];
 }
 
 /** One form of the cut list: what is sawn from it, where each part goes. `turned`: sawn upside down beside the slope of its neighbour. */

@@ -49,7 +49,7 @@ export const becauseAnswer = ({ n, sku, text, quantity, unit, because, selling }
   text,
   quantity,
   unit,
-  because: [...because],
+  because: because.map((each) => ({ ...each, atMm: [...(each.atMm ?? [])] })),
   selling: sellingAnswer(selling),
 });
 

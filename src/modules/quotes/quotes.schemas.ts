@@ -66,6 +66,7 @@ const LineCause = z
     wall: z.string().nullable(),
     course: z.number().int().min(0).max(1_000_000).nullable(),
     quantity: z.number(),
+    atMm: z.array(z.number()).meta({ description: "Axis stations from the wall's own from, in order; empty for units and spares" }),
   })
   .meta({ id: 'LineCause' });
 

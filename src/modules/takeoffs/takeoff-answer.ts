@@ -41,7 +41,7 @@ export function takeoffAnswer(revision: number, measurement: JobWide): TakeoffAn
       kind,
       quantity,
       unit,
-      because: [...because],
+      because: because.map((each) => ({ ...each, atMm: [...(each.atMm ?? [])] })),
     })),
     walls: storeys.flatMap((storey) => storey.walls.map((wall) => wallAnswer(wall))),
     junctions: storeys.flatMap((storey) =>

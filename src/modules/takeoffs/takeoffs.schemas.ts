@@ -12,6 +12,7 @@ export const BecauseAnswer = z
     wall: z.string().nullable(),
     course: Count.nullable(),
     quantity: z.number(),
+    atMm: z.array(z.number()).meta({ description: "Axis stations from the wall's own from, in order; of what runs along the wall the ends of its stretches" }),
   })
   .meta({ id: 'Because' });
 

@@ -16,17 +16,17 @@ const pressure = () => ({ psf: 600, basis: 'pour' as const });
 const evaluate = (rules: readonly Rule[], range = ruleRange()) => evaluateRules(laidJob(), range, pressure, rules);
 
 describe('evaluating the rules', () => {
-  it('sums a material over the job: one cause for each rule, wall and course, in feet', () => {
+  it('sums a material over the job: one cause for each rule, wall and course, in feet, its stations in order and each once', () => {
     const { materials } = evaluate([
-      rule('one', { place: at('A', 1), material: 'tape', length: 2 * NM_PER_FOOT }, { place: at('A', 1), material: 'tape', length: 3 * NM_PER_FOOT }, { place: at('A', 2), material: 'tape', length: NM_PER_FOOT }),
+      rule('one', { place: at('A', 1), material: 'tape', at: [NM_PER_FOOT, 0], length: 2 * NM_PER_FOOT }, { place: at('A', 1), material: 'tape', at: [NM_PER_FOOT, NM_PER_FOOT / 2], length: 3 * NM_PER_FOOT }, { place: at('A', 2), material: 'tape', length: NM_PER_FOOT }),
       rule('two', { place: at('A', 1), material: 'tape', length: NM_PER_FOOT / 2 }),
     ]);
     expect(materials).toEqual([{
       sku: 'TAPE-4', kind: 'tape', size: '4 in', quantity: 6.5, unit: 'ft', pack: { quantity: 150, unit: 'ft' },
       because: [
-        { rule: 'one', storey: 'S1', wall: 'A', course: 1, quantity: 5 },
-        { rule: 'one', storey: 'S1', wall: 'A', course: 2, quantity: 1 },
-        { rule: 'two', storey: 'S1', wall: 'A', course: 1, quantity: 0.5 },
+        { rule: 'one', storey: 'S1', wall: 'A', course: 1, quantity: 5, atMm: [0, 152.4, 304.8] },
+        { rule: 'one', storey: 'S1', wall: 'A', course: 2, quantity: 1, atMm: [] },
+        { rule: 'two', storey: 'S1', wall: 'A', course: 1, quantity: 0.5, atMm: [] },
       ],
     }]);
   });

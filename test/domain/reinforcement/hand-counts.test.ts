@@ -31,7 +31,6 @@ const OPENINGS = (lining: 'buck' | 'end-closure') => [
   { mark: 'D1', wall: 'A', at: 60, sill: 0, width: 36, height: 80, lining },
   { mark: 'W1', wall: 'A', at: 144, sill: 32, width: 48, height: 48, lining },
 ];
-const LEG = 240 * Math.SQRT1_2;
 const bent = (degrees: number): Schedule => {
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return scheduleOf([
@@ -41,7 +40,7 @@ const bent = (degrees: number): Schedule => {
 };
 const CURVE: Schedule = {
   ...WALL,
-  walls: scheduleOf([{ mark: 'A', from: [0, 0], to: [LEG, LEG], dimensionsTo: 'axis' }]).walls.map((wall) => ({
+  walls: scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 240], dimensionsTo: 'axis' }]).walls.map((wall) => ({
     ...wall, length: Math.round(inches(120 * Math.PI)), arc: { radius: inches(240), turns: 'left' as const },
   })),
 };

@@ -1,10 +1,12 @@
+import type { Nm } from '../../quantity/length.js';
 import type { Core, Material } from '../../range/range.js';
 import { coreOfCourse } from '../../takeoff/course-core.js';
-import type { LaidStorey } from '../../takeoff/laid.js';
+import type { LaidWall } from '../../takeoff/laid.js';
 import { counted, forceText, lengthText, pressureText } from '../crew-text.js';
 import { laidPlaces, type LaidPlace } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { closedEnd } from '../stations.js';
 import { panelForceLb } from '../thrust.js';
 
 /** Closures of one course of one wall. */
@@ -12,7 +14,8 @@ interface Closed {
   readonly at: LaidPlace;
   /** The one this course stands on. */
   readonly core: Core;
-  readonly closures: number;
+  /** Where they close the forms, one station for each. */
+  readonly closures: readonly Nm[];
   readonly forceLb: number;
   readonly board: boolean;
 }
@@ -35,15 +38,15 @@ export const endClosure: Rule = {
     const closed = [...laidPlaces(context.job)].flatMap((at) => closuresAt(at, context));
     return {
       materials: closed.flatMap((each) => materials(each, context)),
-      instructions: context.job.storeys.flatMap((storey) => instructions(storey, closed, context)),
+      instructions: [...wallsOf(closed)].flatMap(([wall, here]) => instructions(wall, here, context)),
       findings: [],
     };
   },
 };
 
 function closuresAt(at: LaidPlace, { range, pressureOf }: RuleContext): readonly Closed[] {
-  const closures = at.course.pieces.filter(({ kind }) => kind === 'end-closure').length;
-  if (closures === 0) return [];
+  const closures = at.course.pieces.filter(({ kind }) => kind === 'end-closure').map((piece) => closedEnd(at.wall, at.course, piece));
+  if (closures.length === 0) return [];
   const core = coreOfCourse(at.wall, at.course.n);
   const forceLb = panelForceLb(pressureOf(at.storey.id, core).psf, core.width, at.course.height);
   const holds = tapeHoldsLb(range.materials.find(({ kind }) => kind === 'tape'));
@@ -66,20 +69,29 @@ function tapeHoldsLb(tape: Material | undefined): number | null {
 
 function materials({ at, closures, board }: Closed, { range }: RuleContext): readonly Consumption[] {
   const { closureTapeLength, closureBoardPerCourse } = range.parameters;
-  const tape: Consumption = { place: at.place, material: 'tape', length: closures * closureTapeLength };
-  return board ? [tape, { place: at.place, material: 'board', length: closures * closureBoardPerCourse }] : [tape];
+  const tape: Consumption = { place: at.place, material: 'tape', at: closures, length: closures.length * closureTapeLength };
+  return board ? [tape, { place: at.place, material: 'board', at: closures, length: closures.length * closureBoardPerCourse }] : [tape];
 }
 
-/** One instruction for each core of a storey, with its worst course. */
-function instructions(storey: LaidStorey, closed: readonly Closed[], context: RuleContext): readonly CrewInstruction[] {
-  const here = closed.filter(({ at }) => at.storey === storey);
+function wallsOf(closed: readonly Closed[]): ReadonlyMap<LaidWall, readonly Closed[]> {
+  const walls = new Map<LaidWall, Closed[]>();
+  for (const each of closed) {
+    const here = walls.get(each.at.wall);
+    if (here) here.push(each);
+    else walls.set(each.at.wall, [each]);
+  }
+  return walls;
+}
+
+/** One instruction for each core of a wall, with its worst course. */
+function instructions(wall: LaidWall, here: readonly Closed[], context: RuleContext): readonly CrewInstruction[] {
   const cores = new Map(here.map(({ core }) => [core.code, core]));
-  return [...cores.values()].map((core) => instruction(storey, core, here.filter((each) => each.core.code === core.code), context));
+  return [...cores.values()].map((core) => instruction(wall, core, here.filter((each) => each.core.code === core.code), context));
 }
 
-function instruction(storey: LaidStorey, core: Core, here: readonly Closed[], { range, pressureOf }: RuleContext): CrewInstruction {
+function instruction(wall: LaidWall, core: Core, here: readonly Closed[], { range, pressureOf }: RuleContext): CrewInstruction {
   const { closureTapeLength, closureBoardPerCourse } = range.parameters;
-  const boards = here.filter(({ board }) => board).reduce((sum, { closures }) => sum + closures, 0);
+  const boards = here.filter(({ board }) => board).reduce((sum, { closures }) => sum + closures.length, 0);
   const force = here.reduce((most, { forceLb }) => Math.max(most, forceLb), 0);
   const reason = tapeHoldsLb(range.materials.find(({ kind }) => kind === 'tape')) === null ? 'the strength of the tape is not stated' : 'the force is more than the tape holds';
   const backing = boards > 0
@@ -87,11 +99,11 @@ function instruction(storey: LaidStorey, core: Core, here: readonly Closed[], { 
     : ' The tape holds it.';
   return {
     rule: meta.id,
-    storey: storey.id,
-    wall: null,
+    storey: wall.storey,
+    wall: wall.mark,
     course: null,
     text:
       `Core ${core.code}: tape every end closure in every course, ${lengthText(closureTapeLength)} returning along both faces. ` +
-      `The concrete pushes up to ${forceText(force)} on each at ${pressureText(pressureOf(storey.id, core))}.${backing}`,
+      `The concrete pushes up to ${forceText(force)} on each at ${pressureText(pressureOf(wall.storey, core))}.${backing}`,
   };
 }

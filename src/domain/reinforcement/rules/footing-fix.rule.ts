@@ -5,6 +5,7 @@ import { counted } from '../crew-text.js';
 import { placesOfStorey } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { endsOf } from '../stations.js';
 
 const meta: RuleMeta = {
   id: 'footing-fix',
@@ -33,7 +34,8 @@ function beads(storey: LaidStorey, { range }: RuleContext): readonly Consumption
   const { segmentsOf } = axisRuns(storey);
   return [...placesOfStorey(storey)]
     .filter(({ course }) => course.n === 1)
-    .map(({ course, place }) => ({ place, material: 'foam' as const, length: lengthOf(segmentsOf(course)) * faces }))
+    .map(({ course, place }) => ({ place, segments: segmentsOf(course) }))
+    .map(({ place, segments }) => ({ place, material: 'foam' as const, at: endsOf(segments), length: lengthOf(segments) * faces }))
     .filter(({ length }) => length > 0);
 }
 

@@ -46,7 +46,8 @@ function boards({ storey, wall, gable }: Sloped, context: RuleContext): readonly
     if (!isGableCourse(wall, course.n)) return [];
     const { width } = coreOfCourse(wall, course.n);
     const length = gable.slopes.reduce((sum, slope) => sum + partIn(slope, course, wall, gable) * (FACES + (isSteep(slope, context) ? capBoards(width, context) : 0)), 0);
-    return length > 0 ? [{ place: { storey: storey.id, wall: wall.mark, course: course.n }, material: 'board', length }] : [];
+    const at = gable.slopes.flatMap((slope) => endsIn(slope, course, wall, gable));
+    return length > 0 ? [{ place: { storey: storey.id, wall: wall.mark, course: course.n }, material: 'board', at, length }] : [];
   });
 }
 
@@ -54,6 +55,12 @@ function boards({ storey, wall, gable }: Sloped, context: RuleContext): readonly
 function partIn({ length }: LaidSlope, { bottom, height }: LaidCourse, { stack }: LaidWall, { rise }: LaidGable): Nm {
   const upTo = (above: Nm): Nm => Math.round((length * Math.min(above, rise)) / rise);
   return upTo(bottom - stack.height + height) - upTo(bottom - stack.height);
+}
+
+/** Stations between which a slope passes through a course. */
+function endsIn({ from, to, rises }: LaidSlope, { bottom, height }: LaidCourse, { stack }: LaidWall, { rise }: LaidGable): readonly Nm[] {
+  const beds = [bottom - stack.height, bottom - stack.height + height].map((above) => Math.min(above, rise) / rise);
+  return beds.map((share) => Math.round(rises === 'with-stations' ? from + (to - from) * share : to - (to - from) * share));
 }
 
 function instruction({ storey, wall }: Sloped, slope: LaidSlope, context: RuleContext): CrewInstruction {

@@ -4,6 +4,7 @@ import { counted, lengthText, lineForceText, pressureText } from '../crew-text.j
 import { wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { cornerStation } from '../stations.js';
 import { bendThrustLbPerFt } from '../thrust.js';
 
 const meta: RuleMeta = {
@@ -31,9 +32,11 @@ export const hingedCorner: Rule = {
 
 function strips(storey: LaidStorey, junction: Junction, { range }: RuleContext): readonly Consumption[] {
   const { hingedCornerStrips, tapeStripLength } = range.parameters;
+  const arriving = wallFinder(storey)(junction.walls[0] as string);
   return junction.units.map(({ course }) => ({
-    place: { storey: storey.id, wall: junction.walls[0] as string, course },
+    place: { storey: storey.id, wall: arriving.mark, course },
     material: 'tape',
+    at: [cornerStation(arriving, course)],
     length: hingedCornerStrips * tapeStripLength,
   }));
 }

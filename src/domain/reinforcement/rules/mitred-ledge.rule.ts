@@ -39,9 +39,9 @@ function mitresOf(storey: LaidStorey): readonly Mitre[] {
     .map((corner) => ({ storey, corner, place: { storey: storey.id, wall: corner.arriving.wall.mark, course: corner.arriving.course.n } }));
 }
 
-function strips({ place }: Mitre, { range }: RuleContext): Consumption {
+function strips({ place, corner }: Mitre, { range }: RuleContext): Consumption {
   const { hingedCornerStrips, tapeStripLength } = range.parameters;
-  return { place, material: 'tape', length: hingedCornerStrips * tapeStripLength };
+  return { place, material: 'tape', at: [corner.arriving.node], length: hingedCornerStrips * tapeStripLength };
 }
 
 function instruction({ storey, corner, place }: Mitre, { range, pressureOf }: RuleContext): CrewInstruction {

@@ -5,7 +5,8 @@ import { counted, forceText, lengthText, lineForceText, pressureText } from '../
 import { placesOfStorey } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
-import { formLengthOf } from '../segments.js';
+import { formLengthOf, formSegments } from '../segments.js';
+import { endsOf } from '../stations.js';
 
 /** A curve that is laid in chords. */
 interface Curved {
@@ -41,7 +42,7 @@ export const radiusBand: Rule = {
 function bands({ storey, wall, arc }: Curved, { range }: RuleContext): readonly Consumption[] {
   return wall.courses.flatMap((course): readonly Consumption[] => {
     const length = bandOf(wall, arc, course);
-    return length > 0 ? [{ place: { storey: storey.id, wall: wall.mark, course: course.n }, material: range.parameters.radiusBandBy, length }] : [];
+    return length > 0 ? [{ place: { storey: storey.id, wall: wall.mark, course: course.n }, material: range.parameters.radiusBandBy, at: endsOf(formSegments(course)), length }] : [];
   });
 }
 
@@ -51,11 +52,12 @@ function bandOf({ courses }: LaidWall, { bandLength }: LaidArc, course: LaidCour
   return whole > 0 ? Math.round((bandLength * formLengthOf(course)) / whole) : 0;
 }
 
-const chordJoints = ({ headJoints }: LaidCourse): number => headJoints.filter(({ kind }) => kind === 'chord').length;
+const chordJoints = ({ headJoints }: LaidCourse): readonly Nm[] => headJoints.filter(({ kind }) => kind === 'chord').map(({ at }) => at);
 
 function foam(storey: LaidStorey): readonly Consumption[] {
   return [...placesOfStorey(storey)]
-    .map(({ course, place }): Consumption & { readonly length: Nm } => ({ place, material: 'foam', length: chordJoints(course) * course.height * FACES }))
+    .map(({ course, place }) => ({ course, place, at: chordJoints(course) }))
+    .map(({ course, place, at }): Consumption & { readonly length: Nm } => ({ place, material: 'foam', at, length: at.length * course.height * FACES }))
     .filter(({ length }) => length > 0);
 }
 
@@ -64,7 +66,7 @@ function instruction({ storey, wall, arc }: Curved, { range, pressureOf }: RuleC
   const pressure = pressureOf(storey.id, core);
   const tension = pressure.psf * toFeet(core.width);
   const height = Math.max(...wall.courses.map((course) => course.height));
-  const joints = wall.courses.reduce((sum, course) => sum + chordJoints(course), 0);
+  const joints = wall.courses.reduce((sum, course) => sum + chordJoints(course).length, 0);
   return {
     rule: meta.id,
     storey: storey.id,

@@ -2,7 +2,8 @@ import type { LaidStorey } from '../../takeoff/laid.js';
 import { placesOfStorey } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
-import { formLengthOf } from '../segments.js';
+import { formLengthOf, formSegments } from '../segments.js';
+import { endsOf } from '../stations.js';
 
 const EDGES = 2;
 
@@ -30,7 +31,7 @@ export const rippedEdge: Rule = {
 function edges(storey: LaidStorey, { range }: RuleContext): readonly Consumption[] {
   return [...placesOfStorey(storey)]
     .filter(({ course }) => course.ripped && course.top)
-    .map(({ course, place }) => ({ place, material: range.parameters.rippedEdgeBy, length: EDGES * formLengthOf(course) }))
+    .map(({ course, place }) => ({ place, material: range.parameters.rippedEdgeBy, at: endsOf(formSegments(course)), length: EDGES * formLengthOf(course) }))
     .filter(({ length }) => length > 0);
 }
 

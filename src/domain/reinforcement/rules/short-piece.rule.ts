@@ -1,18 +1,19 @@
 import type { Nm } from '../../quantity/length.js';
 import type { LaidWall } from '../../takeoff/laid.js';
 import { counted, lengthText } from '../crew-text.js';
-import { formLines, type FormLine } from '../form-lines.js';
+import { formLines, wallStation, type FormLine } from '../form-lines.js';
 import { lineCourse, type LineCourse, type LineJoint, type LineNotch, type LinePiece } from '../line-course.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
+import { middleOf } from '../stations.js';
 
-/** What is weak in one course of one wall. */
+/** What is weak in one course of one wall: the station of each place. */
 interface Weak {
   readonly place: RulePlace;
-  readonly seams: number;
-  readonly webless: number;
-  readonly notches: number;
-  readonly ties: number;
+  readonly seams: readonly Nm[];
+  readonly webless: readonly Nm[];
+  readonly notches: readonly Nm[];
+  readonly ties: readonly Nm[];
 }
 
 const FACES = 2;
@@ -40,26 +41,45 @@ export const shortPiece: Rule = {
 
 function weakCourses(line: FormLine, context: RuleContext): readonly Weak[] {
   const courses = [...new Set(line.walls.flatMap(({ wall }) => wall.courses.map(({ n }) => n)))];
-  return courses.flatMap((n) => weakIn(lineCourse(line, n), n, context));
+  return courses.flatMap((n) => weakIn(line, lineCourse(line, n), n, context));
 }
 
 /** The weak places of one course of a line, each under the wall that counts it. */
-function weakIn({ walls, pieces, joints, notches }: LineCourse, n: number, { range }: RuleContext): readonly Weak[] {
+function weakIn(line: FormLine, { walls, pieces, joints, notches }: LineCourse, n: number, { range }: RuleContext): readonly Weak[] {
   const seams = joints.filter(({ kind }) => kind === 'seam' || kind === 'seam-at-leg');
   const webless = pieces.filter((piece) => !piece.webbed && !touches(piece, seams));
-  const tied = pieces.filter((piece) => piece.cutEnds === 2 && !piece.chord && touches(piece, joints));
+  const tied = pieces.filter(({ cutEnds, chord }) => cutEnds === 2 && !chord).flatMap((piece) => neighbourly(piece, joints));
   const thin = notches.filter((notch) => leavesLittle(notch, range.parameters.minRip));
   const openings = thin.filter(({ opening }, index) => thin.findIndex((other) => other.opening === opening) === index);
-  const countIn = (wall: LaidWall, items: readonly { readonly wall: LaidWall }[]): number => items.filter((item) => item.wall === wall).length;
+  const stationsIn = (wall: LaidWall, items: readonly Found[]): readonly Nm[] => items.filter((item) => item.wall === wall).map(({ at }) => ownStation(line, wall, at));
   return walls
     .map((wall) => ({
       place: { storey: wall.storey, wall: wall.mark, course: n },
-      seams: countIn(wall, seams),
-      webless: countIn(wall, webless),
-      notches: countIn(wall, openings),
-      ties: countIn(wall, tied),
+      seams: stationsIn(wall, seams),
+      webless: stationsIn(wall, webless.map(inMiddle)),
+      notches: stationsIn(wall, openings),
+      ties: stationsIn(wall, tied),
     }))
-    .filter(({ seams: a, webless: b, notches: c, ties: d }) => a + b + c + d > 0);
+    .filter(({ seams: a, webless: b, notches: c, ties: d }) => a.length + b.length + c.length + d.length > 0);
+}
+
+/** Something weak under the wall that counts it, at a station of the line. */
+interface Found {
+  readonly wall: LaidWall;
+  readonly at: Nm;
+}
+
+const inMiddle = ({ wall, from, to }: LinePiece): Found => ({ wall, at: middleOf({ from, to }) });
+
+/** Of a piece across a mark the middle may lie in the next wall: it is told at the mark. */
+function ownStation({ walls }: FormLine, wall: LaidWall, at: Nm): Nm {
+  const own = walls.find((member) => member.wall === wall);
+  return own ? Math.min(Math.max(wallStation(own, at), 0), wall.length) : at;
+}
+
+/** The joint at which a piece is tied to a neighbour, where it has one. */
+function neighbourly(piece: LinePiece, joints: readonly LineJoint[]): readonly Found[] {
+  return joints.filter((joint) => touches(piece, [joint])).slice(0, 1).map(({ at }) => ({ wall: piece.wall, at }));
 }
 
 /** Whether a joint stands at one of the piece's ends: the strip over a seam also laps a web-less piece beside it. */
@@ -75,22 +95,22 @@ function leavesLittle({ bottom, top, courseHeight }: LineNotch, minRip: Nm): boo
 
 function materials({ place, seams, webless, notches, ties }: Weak, { range }: RuleContext): readonly Consumption[] {
   const { shortPieceBy, tapeStripLength, holdDownTieBy } = range.parameters;
-  const strips = (seams + webless + notches) * FACES;
+  const across = [...seams, ...webless, ...notches];
   const used: Consumption[] = [];
-  if (strips > 0) used.push({ place, material: shortPieceBy, length: strips * tapeStripLength });
-  if (ties > 0) used.push({ place, material: holdDownTieBy, count: ties });
+  if (across.length > 0) used.push({ place, material: shortPieceBy, at: across, length: across.length * FACES * tapeStripLength });
+  if (ties.length > 0) used.push({ place, material: holdDownTieBy, at: ties, count: ties.length });
   return used;
 }
 
 function instruction({ place, seams, webless, notches, ties }: Weak, { range }: RuleContext): CrewInstruction {
   const { shortPieceBy, tapeStripLength, holdDownTieBy, minRip } = range.parameters;
   const across = [
-    seams > 0 ? counted(seams, 'seam') : '',
-    webless > 0 ? counted(webless, 'piece without a web', 'pieces without a web') : '',
-    notches > 0 ? `${counted(notches, 'notch', 'notches')} with less than ${lengthText(minRip)} of foam left` : '',
+    seams.length > 0 ? counted(seams.length, 'seam') : '',
+    webless.length > 0 ? counted(webless.length, 'piece without a web', 'pieces without a web') : '',
+    notches.length > 0 ? `${counted(notches.length, 'notch', 'notches')} with less than ${lengthText(minRip)} of foam left` : '',
   ].filter(Boolean);
   const by = shortPieceBy === 'tape' ? 'tape' : 'a screwed strap';
   const strap = across.length > 0 ? `Across ${across.join(', ')}: ${by} of ${lengthText(tapeStripLength)} on each face.` : '';
-  const tie = ties > 0 ? `Tie ${counted(ties, 'piece')} sawn at both ends to ${ties === 1 ? 'its neighbour' : 'their neighbours'} with a ${holdDownTieBy.replace('-', ' ')}.` : '';
+  const tie = ties.length > 0 ? `Tie ${counted(ties.length, 'piece')} sawn at both ends to ${ties.length === 1 ? 'its neighbour' : 'their neighbours'} with a ${holdDownTieBy.replace('-', ' ')}.` : '';
   return { rule: meta.id, ...place, text: [strap, tie].filter(Boolean).join(' ') };
 }

@@ -1,4 +1,4 @@
-import type { LaidStorey, LaidWall } from '../../takeoff/laid.js';
+import type { LaidWall } from '../../takeoff/laid.js';
 import { axisRuns, within, type AxisRuns } from '../axis-runs.js';
 import { counted, lengthText } from '../crew-text.js';
 import { formLines, spacedAlong, type FormLine } from '../form-lines.js';
@@ -6,6 +6,7 @@ import { courseOf } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
 import type { Segment } from '../segments.js';
+import { middleOf } from '../stations.js';
 
 const FACES = 2;
 
@@ -27,7 +28,7 @@ export const stripCourse: Rule = {
         const runs = axisRuns(storey);
         return formLines(storey).flatMap((line) => tape(line, runs, context));
       }),
-      instructions: stripped.map((storey) => instruction(storey, context)),
+      instructions: stripped.flatMap(({ walls }) => walls.filter(({ strips }) => strips.length > 0).map((wall) => instruction(wall, context))),
       findings: [],
     };
   },
@@ -40,9 +41,10 @@ function tape(line: FormLine, runs: AxisRuns, { range }: RuleContext): readonly 
   return layers.flatMap((course) =>
     spacedAlong(line, (wall) => formedRuns(wall, course, runs), stripTapeSpacing)
       .filter(({ items }) => items > 0)
-      .map(({ wall, items }): Consumption => ({
+      .map(({ wall, items, parts }): Consumption => ({
         place: { storey: wall.storey, wall: wall.mark, course },
         material: 'tape',
+        at: parts.map(middleOf),
         length: items * FACES * tapeStripLength,
       })),
   );
@@ -55,14 +57,13 @@ function formedRuns(wall: LaidWall, afterCourse: number, { endsOf }: AxisRuns): 
     .flatMap(({ runs }) => within(runs, endsOf(courseOf(wall, afterCourse))));
 }
 
-function instruction(storey: LaidStorey, { range }: RuleContext): CrewInstruction {
+function instruction({ storey, mark, strips }: LaidWall, { range }: RuleContext): CrewInstruction {
   const { stripTapeSpacing, tapeStripLength } = range.parameters;
-  const layers = storey.walls.reduce((sum, { strips }) => sum + strips.length, 0);
   return {
     rule: meta.id,
-    storey: storey.id,
-    wall: null,
+    storey,
+    wall: mark,
     course: null,
-    text: `${counted(layers, 'height strip', 'height strips')} in this storey, wall by wall: upright tape, ${lengthText(tapeStripLength)} each, every ${lengthText(stripTapeSpacing)} on both faces, lapping the course above and the course below.`,
+    text: `${counted(strips.length, 'height strip')}, on course ${strips.map(({ afterCourse }) => afterCourse).join(', ')}: upright tape, ${lengthText(tapeStripLength)} each, every ${lengthText(stripTapeSpacing)} on both faces, lapping the course above and the course below.`,
   };
 }

@@ -8,6 +8,8 @@ import type { CrewInstruction } from '../material-line.js';
 import { mitreThrustLb } from '../mitre-thrust.js';
 import { mitredCorners } from '../mitred-corners.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import type { Segment } from '../segments.js';
+import { endsOf } from '../stations.js';
 
 /** The taper top of one wall. */
 interface Tapered {
@@ -17,6 +19,7 @@ interface Tapered {
   readonly course: LaidCourse;
   /** Along the axis, openings out and between the nodes of mitred corners. */
   readonly length: Nm;
+  readonly spans: readonly Segment[];
 }
 
 /** Slim lips that a taper has. */
@@ -49,13 +52,14 @@ function tapersOf(storey: LaidStorey): readonly Tapered[] {
   const runs = tapered.length > 0 ? axisRuns(storey) : null;
   return tapered.flatMap(({ wall, taper }): readonly Tapered[] => {
     const course = courseOf(wall, taper.course);
-    const length = runs ? lengthOf(within(taper.spans, runs.endsOf(course))) : 0;
-    return length > 0 ? [{ storey, wall, taper, course, length }] : [];
+    const spans = runs ? within(taper.spans, runs.endsOf(course)) : [];
+    const length = lengthOf(spans);
+    return length > 0 ? [{ storey, wall, taper, course, length, spans }] : [];
   });
 }
 
-function edges({ storey, wall, taper, length }: Tapered, { range }: RuleContext): readonly Consumption[] {
-  return [{ place: { storey: storey.id, wall: wall.mark, course: taper.course }, material: range.parameters.taperEdgeBy, length: LIPS[taper.faces] * length }];
+function edges({ storey, wall, taper, length, spans }: Tapered, { range }: RuleContext): readonly Consumption[] {
+  return [{ place: { storey: storey.id, wall: wall.mark, course: taper.course }, material: range.parameters.taperEdgeBy, at: endsOf(spans), length: LIPS[taper.faces] * length }];
 }
 
 function instruction({ storey, wall, taper, course, length }: Tapered, { range, pressureOf }: RuleContext): CrewInstruction {

@@ -4,6 +4,7 @@ import { forceText, lengthText, pressureText } from '../crew-text.js';
 import { courseOf, wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { middleOf } from '../stations.js';
 import { panelForceLb } from '../thrust.js';
 import type { Nm } from '../../quantity/length.js';
 
@@ -42,14 +43,15 @@ function pinLength({ cutFrom, cutTo }: Tee, { range }: RuleContext): Nm {
 /** The junction's courses are numbered in the first of its walls, which is the through wall or its first part. */
 function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): readonly Consumption[] {
   const through = wallFinder(storey)(junction.walls[0] as string);
+  const at = [middleOf({ from: tee.cutFrom, to: tee.cutTo })];
   return junction.courses.flatMap((n): readonly Consumption[] => {
     const place = { storey: storey.id, wall: through.mark, course: n };
     const joint = FACES * courseOf(through, n).height;
     return [
-      { place, material: { bar: context.range.parameters.teePinBar }, length: pinLength(tee, context) },
-      { place, material: 'wire-tie', count: 1 },
-      { place, material: 'foam', length: joint },
-      { place, material: 'strap', length: joint },
+      { place, material: { bar: context.range.parameters.teePinBar }, at, length: pinLength(tee, context) },
+      { place, material: 'wire-tie', at, count: 1 },
+      { place, material: 'foam', at, length: joint },
+      { place, material: 'strap', at, length: joint },
     ];
   });
 }

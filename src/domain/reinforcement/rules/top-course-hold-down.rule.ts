@@ -1,4 +1,5 @@
-import type { LaidStorey, LaidWall } from '../../takeoff/laid.js';
+import type { Nm } from '../../quantity/length.js';
+import type { LaidCourse, LaidStorey, LaidWall } from '../../takeoff/laid.js';
 import { axisRuns, type AxisRuns } from '../axis-runs.js';
 import { counted, lengthText } from '../crew-text.js';
 import { formLines, spacedAlong, type FormLine } from '../form-lines.js';
@@ -6,6 +7,7 @@ import type { CrewInstruction } from '../material-line.js';
 import { openJoints, openStretches } from '../open-tops.js';
 import type { Consumption, Rule, RuleContext, RuleMeta, RulePlace } from '../rule.js';
 import type { Segment } from '../segments.js';
+import { middleOf } from '../stations.js';
 
 const FACES = 2;
 
@@ -21,13 +23,13 @@ const meta: RuleMeta = {
 export const topCourseHoldDown: Rule = {
   meta,
   evaluate(context) {
-    const storeys = context.job.storeys.filter(({ walls }) => walls.length > 0);
+    const storeys = context.job.storeys;
     return {
       materials: storeys.flatMap((storey) => {
         const runs = axisRuns(storey);
         return formLines(storey).flatMap((line) => [...tape(line, runs, context), ...ties(line, context)]);
       }),
-      instructions: storeys.map((storey) => instruction(storey, context)),
+      instructions: storeys.flatMap((storey) => instructions(storey, context)),
       findings: [],
     };
   },
@@ -51,30 +53,34 @@ function tape(line: FormLine, runs: AxisRuns, { range }: RuleContext): readonly 
     };
     return spacedAlong(line, segmentsOf, holdDownEveryWebs * range.webSpacing)
       .filter(({ items }) => items > 0)
-      .map(({ wall, items }): Consumption => ({ place: placeOf(wall, n), material: 'tape', length: items * FACES * tapeStripLength }));
+      .map(({ wall, items, parts }): Consumption => ({ place: placeOf(wall, n), material: 'tape', at: heldAt(parts, wall.courses.find((each) => each.n === n)), length: items * FACES * tapeStripLength }));
   });
+}
+
+/** The first web in each strip's part of the wall; where none is known, as in a corner unit, the middle of the part. */
+function heldAt(parts: readonly Segment[], course: LaidCourse | undefined): readonly Nm[] {
+  const webs = (course?.pieces ?? []).flatMap((piece) => piece.webs ?? []).sort((a, b) => a - b);
+  return parts.map((part) => webs.find((web) => web >= part.from && web <= part.to) ?? middleOf(part));
 }
 
 function ties({ walls }: FormLine, { range }: RuleContext): readonly Consumption[] {
   return walls.flatMap(({ wall }) =>
     wall.courses.flatMap((course): readonly Consumption[] => {
-      const count = openJoints(wall, course).length;
-      return count > 0 ? [{ place: placeOf(wall, course.n), material: range.parameters.holdDownTieBy, count }] : [];
+      const at = openJoints(wall, course).map((joint) => joint.at);
+      return at.length > 0 ? [{ place: placeOf(wall, course.n), material: range.parameters.holdDownTieBy, at, count: at.length }] : [];
     }),
   );
 }
 
-function instruction(storey: LaidStorey, { range }: RuleContext): CrewInstruction {
+/** One for a storey, and for each gable one of its own. */
+function instructions({ id, walls }: LaidStorey, { range }: RuleContext): readonly CrewInstruction[] {
   const { holdDownEveryWebs, tapeStripLength, holdDownTieBy } = range.parameters;
-  const gables = storey.walls.filter(({ gable }) => gable).map(({ mark }) => mark);
-  return {
-    rule: meta.id,
-    storey: storey.id,
-    wall: null,
-    course: null,
-    text:
-      `Top course: tape of ${lengthText(tapeStripLength)} over the joint to the course below at every ${counted(holdDownEveryWebs, 'web')} (${lengthText(holdDownEveryWebs * range.webSpacing)}), both faces; ` +
-      `a ${holdDownTieBy.replace('-', ' ')} between neighbours at every head joint.` +
-      (gables.length > 0 ? ` On the gable of ${gables.join(', ')} the same up both slopes, in every course where no form stands on it.` : ''),
-  };
+  const level =
+    `Top course: tape of ${lengthText(tapeStripLength)} over the joint to the course below at every ${counted(holdDownEveryWebs, 'web')} (${lengthText(holdDownEveryWebs * range.webSpacing)}), both faces; ` +
+    `a ${holdDownTieBy.replace('-', ' ')} between neighbours at every head joint.`;
+  const told = (wall: string | null, text: string): CrewInstruction => ({ rule: meta.id, storey: id, wall, course: null, text });
+  return [
+    ...(walls.some(({ gable }) => !gable) ? [told(null, level)] : []),
+    ...walls.filter(({ gable }) => gable).map(({ mark }) => told(mark, `${level} On the gable the same up every slope, in every course where no form stands on it.`)),
+  ];
 }

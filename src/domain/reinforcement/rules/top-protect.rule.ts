@@ -1,16 +1,17 @@
-import type { Nm } from '../../quantity/length.js';
 import type { LaidCourse, LaidStorey, LaidWall } from '../../takeoff/laid.js';
 import { axisRuns, lengthOf, within, type AxisRuns } from '../axis-runs.js';
 import { counted, lengthText } from '../crew-text.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
+import type { Segment } from '../segments.js';
+import { endsOf } from '../stations.js';
 
 /** What of a wall's top another storey stands on. */
 interface Carrying {
   readonly storey: LaidStorey;
   readonly wall: LaidWall;
   readonly course: LaidCourse;
-  readonly length: Nm;
+  readonly stretches: readonly Segment[];
 }
 
 const meta: RuleMeta = {
@@ -28,7 +29,7 @@ export const topProtect: Rule = {
     const carrying = context.job.storeys.flatMap(carryingWalls);
     return {
       materials: carrying.map((each) => mask(each, context)),
-      instructions: context.job.storeys.flatMap((storey) => instructions(carrying.filter((each) => each.storey === storey), context)),
+      instructions: carrying.map((each) => instruction(each, context)),
       findings: [],
     };
   },
@@ -44,42 +45,36 @@ function carryingWalls(storey: LaidStorey): readonly Carrying[] {
     if (!course || wall.gable) return [];
     // A curve tells nothing of what it carries, nor does any wall while the storey above is not in the job.
     const told = known && !wall.arc;
-    const length = told ? carriedLength(wall, course, runs) : wall.base + wall.askedHeight === top ? lengthOf(runs.segmentsOf(course)) : 0;
-    return length > 0 ? [{ storey, wall, course, length }] : [];
+    const stretches = told ? carriedStretches(wall, course, runs) : wall.base + wall.askedHeight === top ? runs.segmentsOf(course) : [];
+    return lengthOf(stretches) > 0 ? [{ storey, wall, course, stretches }] : [];
   });
 }
 
 /** Forms above reach to their outer corners, half a thickness past the nodes of their axes; stretches that touch are one. */
-function carriedLength(wall: LaidWall, course: LaidCourse, { segmentsOf }: AxisRuns): Nm {
+function carriedStretches(wall: LaidWall, course: LaidCourse, { segmentsOf }: AxisRuns): readonly Segment[] {
   const reach = Math.ceil(wall.thickness / 2);
   let covered = -Infinity;
-  let length: Nm = 0;
+  const stretches: Segment[] = [];
   for (const { from, to } of [...wall.carries].sort((a, b) => a.from - b.from)) {
     const stretch = { from: Math.max(from - reach, covered), to: to + reach };
-    length += lengthOf(within(segmentsOf(course), stretch));
+    stretches.push(...within(segmentsOf(course), stretch));
     covered = Math.max(covered, stretch.to);
   }
-  return length;
+  return stretches;
 }
 
-function mask({ storey, wall, course, length }: Carrying, { range }: RuleContext): Consumption {
+function mask({ storey, wall, course, stretches }: Carrying, { range }: RuleContext): Consumption {
   const { topProtectBy, topProtectFaces } = range.parameters;
-  return { place: { storey: storey.id, wall: wall.mark, course: course.n }, material: topProtectBy, length: topProtectFaces * length };
+  return { place: { storey: storey.id, wall: wall.mark, course: course.n }, material: topProtectBy, at: endsOf(stretches), length: topProtectFaces * lengthOf(stretches) };
 }
 
-/** One instruction for a storey, with its walls. */
-function instructions(here: readonly Carrying[], { range }: RuleContext): readonly CrewInstruction[] {
-  const [first] = here;
-  if (!first) return [];
+function instruction({ storey, wall, stretches }: Carrying, { range }: RuleContext): CrewInstruction {
   const { topProtectBy, topProtectFaces } = range.parameters;
-  const walls = here.map(({ wall, length }) => `${wall.mark} ${lengthText(length)}`).join(', ');
-  return [
-    {
-      rule: meta.id,
-      storey: first.storey.id,
-      wall: null,
-      course: null,
-      text: `Before the pour mask the connectors of the top course with ${counted(topProtectFaces, 'run')} of ${topProtectBy}, one over each panel's edge, where forms of the next storey will stand: ${walls}. Strip the mask before the concrete sets hard and leave the connectors clean.`,
-    },
-  ];
+  return {
+    rule: meta.id,
+    storey: storey.id,
+    wall: wall.mark,
+    course: null,
+    text: `Before the pour mask the connectors of the top course with ${counted(topProtectFaces, 'run')} of ${topProtectBy}, one over each panel's edge, where forms of the next storey will stand: ${lengthText(lengthOf(stretches))}. Strip the mask before the concrete sets hard and leave the connectors clean.`,
+  };
 }

@@ -29,7 +29,8 @@ const applies: readonly Applies[] = [
       junctions: [corner(1, 'c1')],
     }),
     materials: [['WIRE-16', 'S1', 'A', 1, 2]],
-    says: [['At 1 corner or free end of', 'a wire tie on each face']],
+    stations: [['WIRE-16', 'A', 1, [240]]],
+    says: [['At 1 corner or free end, station 240 in (6096 mm)', 'a wire tie on each face']],
   },
   {
     name: 'a hinged corner unit as well',
@@ -47,7 +48,8 @@ const applies: readonly Applies[] = [
     name: 'a free wall: both of its ends, in course 1 only',
     job: laidJob({ walls: [{ length: 240, courses: times(2, { pieces: [closure(0, 'end'), closure(237.5, 'end')] }) }] }),
     materials: [['WIRE-16', 'S1', 'A', 1, 4]],
-    says: [['At 2 corners and free ends']],
+    stations: [['WIRE-16', 'A', 1, [0, 240]]],
+    says: [['At 2 corners and free ends, station 0 in (0 mm), station 240 in']],
   },
   {
     name: 'strapped instead: a strap of 2 ft on each face',
@@ -66,12 +68,14 @@ const applies: readonly Applies[] = [
       junctions: [corner(2, 'c2')],
     }),
     materials: [['WIRE-16', 'S1', 'A', 2, 2], ['WIRE-16', 'S1', 'A', 1, 2]],
-    says: [['At 2 corners and free ends']],
+    stations: [['WIRE-16', 'A', 1, [240]], ['WIRE-16', 'A', 2, [240]]],
+    says: [['At 1 corner or free end'], ['At 1 corner or free end']],
   },
   {
     name: 'a corner that a ledge mitres in course 1, where no unit stands',
     job: ledged(1),
     materials: [['WIRE-16', 'S1', 'A', 1, 2]],
+    stations: [['WIRE-16', 'A', 1, [240]]],
     says: [['At 1 corner or']],
   },
 ];

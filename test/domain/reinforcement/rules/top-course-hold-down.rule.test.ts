@@ -9,6 +9,7 @@ const applies: readonly Applies[] = [
     name: '20 ft: every 2nd web is 16 in, 15 strips a face of 2 ft = 60 ft; a cable tie at each of 4 head joints',
     job: laidJob({ walls: [{ length: 240, courses: [{ joints: [joint(24)] }, { joints: FOUR_JOINTS }] }] }),
     materials: [['TAPE-4', 'S1', 'A', 2, 60], ['CTIE-14', 'S1', 'A', 2, 4]],
+    stations: [['CTIE-14', 'A', 2, [48, 96, 144, 192]]],
     says: [['every 2 webs (16 in (406 mm)), both faces', 'a cable tie between neighbours at every head joint']],
   },
   {
@@ -40,6 +41,8 @@ const applies: readonly Applies[] = [
     name: 'with the second part drawn the other way round and an opening in it: ceil(130/16) = 9, ceil(80/16) = 5',
     job: laidJob(parted({ length: 100, courses: times(2) }, { length: 140, reversed: true, courses: [{}, { voids: [[80, 110]] }] })),
     materials: [['TAPE-4', 'S1', 'A', 2, 28], ['TAPE-4', 'S1', 'B', 2, 28]],
+    // Along the line the parts of 16 in beyond the mark begin at 112, 128 (2 in are left) and behind the opening at 160: own stations are 240 less.
+    stations: [['TAPE-4', 'A', 2, [8, 24, 40, 56, 72, 88, 98]], ['TAPE-4', 'B', 2, [8, 24, 40, 56, 72, 111, 120]]],
     says: [['Top course']],
   },
   {
@@ -58,7 +61,8 @@ const applies: readonly Applies[] = [
       ['TAPE-4', 'S1', 'A', 3, 8], ['TAPE-4', 'S1', 'A', 4, 8], ['TAPE-4', 'S1', 'A', 5, 4],
       ['CTIE-14', 'S1', 'A', 3, 1], ['CTIE-14', 'S1', 'A', 4, 1], ['CTIE-14', 'S1', 'A', 5, 1],
     ],
-    says: [['On the gable of A the same up both slopes']],
+    stations: [['TAPE-4', 'A', 3, [6, 54]], ['CTIE-14', 'A', 3, [12]]],
+    says: [['On the gable the same up every slope']],
   },
   {
     name: 'beside a level wall of its line: the level top of 100 in takes 7 strips a face in course 2, the gable 1 + 1 and ceil(36/16) = 3 in courses 3 and 4',
@@ -67,7 +71,7 @@ const applies: readonly Applies[] = [
       { length: 60, courses: [...times(3), { from: 12, to: 48 }], gableCourses: 2, features: { gable: laidGable(26, [[30, 40], [30, 40]], 2) } },
     )),
     materials: [['TAPE-4', 'S1', 'A', 2, 28], ['TAPE-4', 'S1', 'B', 3, 8], ['TAPE-4', 'S1', 'B', 4, 12]],
-    says: [['Top course']],
+    says: [['Top course'], ['On the gable']],
   },
   {
     name: 'a taper mitred at a corner: node to node, 240 / 16 = 15 and ceil(120 / 16) = 8 strips a face, not to the tips',

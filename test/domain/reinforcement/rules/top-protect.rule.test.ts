@@ -14,19 +14,22 @@ const applies: readonly Applies[] = [
       ],
     }),
     materials: [['MASK-12', 'S1', 'A', 2, 40], ['MASK-12', 'S1', 'B', 2, 14]],
-    says: [['2 runs of cover', 'A 240 in (6096 mm), B 84 in (2134 mm)']],
+    stations: [['MASK-12', 'A', 2, [0, 240]], ['MASK-12', 'B', 2, [0, 40, 76, 120]]],
+    says: [['2 runs of cover', 'stand: 240 in (6096 mm)'], ['84 in (2134 mm)']],
   },
   {
     name: 'a wall above stands on the first 120 in: 120 + half of 11 in, twice; the wall beside carries nothing',
     job: laidJob({ storeyAbove: true, walls: [{ mark: 'A', length: 240, courses: times(2), features: { carries: [carried(0, 120)] } }, { mark: 'B', length: 120, courses: times(2) }] }),
     materials: [['MASK-12', 'S1', 'A', 2, 251 / 12]],
-    says: [['A 125.5 in']],
+    stations: [['MASK-12', 'A', 2, [0, 125.5]]],
+    says: [['stand: 125.5 in']],
   },
   {
     name: 'two walls above that meet at 120 in: the whole 240 once',
     job: laidJob({ storeyAbove: true, walls: [{ length: 240, courses: times(2), features: { carries: [carried(120, 240, 'V'), carried(0, 120)] } }] }),
     materials: [['MASK-12', 'S1', 'A', 2, 40]],
-    says: [['A 240 in']],
+    stations: [['MASK-12', 'A', 2, [0, 240]]],
+    says: [['stand: 240 in']],
   },
   {
     name: 'a curve, whose load nothing tells, is masked whole beside a wall that carries',
@@ -35,7 +38,7 @@ const applies: readonly Applies[] = [
       walls: [{ mark: 'A', length: 240, courses: times(2), features: { carries: [carried(0, 240)] } }, { mark: 'R', length: 180, courses: times(2), features: { arc: laidArc(190, 20) } }],
     }),
     materials: [['MASK-12', 'S1', 'A', 2, 40], ['MASK-12', 'S1', 'R', 2, 30]],
-    says: [['R 180 in']],
+    says: [['240 in'], ['stand: 180 in']],
   },
   {
     name: 'one run of tape where the range says so',
@@ -49,7 +52,7 @@ const applies: readonly Applies[] = [
     job: laidJob({ storeyAbove: true, walls: [{ length: 240, courses: times(2) }] }),
     range: { materials: [] },
     materials: [],
-    says: [['A 240 in']],
+    says: [['stand: 240 in']],
     findings: ['hold outside-method S1 {"rule":"top-protect","material":"cover","measuredIn":"ft"}'],
   },
 ];
