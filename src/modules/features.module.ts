@@ -1,6 +1,7 @@
 import { Module, StandardSchemaSerializerInterceptor } from '@nestjs/common';
 import { APP_INTERCEPTOR, Reflector } from '@nestjs/core';
 import { AnswerHeaders } from './contract/answer-headers.interceptor.js';
+import { ChecklistsModule } from './checklists/checklists.module.js';
 import { ChecksModule } from './checks/checks.module.js';
 import { DemoModule } from './demo/demo.module.js';
 import { DocsModule } from './docs/docs.module.js';
@@ -21,6 +22,7 @@ import { TicketsModule } from './tickets/tickets.module.js';
     JobsModule,
     TakeoffsModule,
     DrawingsModule,
+    ChecklistsModule,
     QuotesModule,
     TicketsModule,
     HistoriesModule,

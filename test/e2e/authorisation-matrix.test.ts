@@ -43,11 +43,13 @@ const BODIES: Readonly<Record<string, unknown>> = {
 
 let server: TestServer;
 const ids = new Map<string, string>();
+let item = '';
 
 beforeAll(async () => {
   server = await startServer();
   const job = await submitted(server, triangle());
   const [ticket] = await itemsOf<{ id: string }>(server, 'contractor', `/v1/tickets?job=${job.id}`);
+  item = await tickedItem(job);
   const quote = await call<{ id: string }>(server, 'contractor', 'POST', `/v1/jobs/${job.id}/quotes`);
   const [range] = await itemsOf<{ id: string }>(server, 'admin', '/v1/ranges');
   const [prices] = await itemsOf<{ id: string }>(server, 'admin', '/v1/price-lists');
@@ -63,12 +65,22 @@ beforeAll(async () => {
   }
 });
 
+/** An item of the checklist that was ticked with a photo, so that there is something to be found on every route of it. */
+async function tickedItem({ id }: Job): Promise<string> {
+  const [first] = await itemsOf<{ id: string }>(server, 'contractor', `/v1/jobs/${id}/checklist?first=1`);
+  const form = new FormData();
+  const dot = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+  form.append('photo', new Blob([Buffer.from(dot, 'base64')]), 'dot.png');
+  await server.fetch(`/v1/jobs/${id}/checklist/${first!.id}/tick`, { method: 'POST', body: form, as: 'contractor' });
+  return first!.id;
+}
+
 afterAll(async () => {
   await server.stop();
 });
 
 function filled({ path }: Route, id: string): string {
-  return path.replace('{id}', id).replace('{n}', '1').replace('{kind}', 'elevation').replace('{ref}', 'A');
+  return path.replace('{id}', id).replace('{n}', '1').replace('{kind}', 'elevation').replace('{ref}', 'A').replace('{item}', item);
 }
 
 const idFor = ({ path }: Route): string => {

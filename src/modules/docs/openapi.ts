@@ -1,6 +1,7 @@
 import type { INestApplication } from '@nestjs/common';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import { z } from 'zod';
+import { TickBody } from '../checklists/checklists.schemas.js';
 import { ScheduleIn } from '../schedules/schedules.schemas.js';
 
 const TITLE = 'Wallcourse';
@@ -55,7 +56,9 @@ const IDEMPOTENCY_KEY = {
 function nameJsonBody(document: OpenAPIObject, operation: Operation): void {
   const body = operation.requestBody;
   if (!body || !('content' in body) || !body.content['multipart/form-data']) return;
-  const { schema, components } = converted(ScheduleIn, { schemaType: 'input' })!;
+  const form = body.content['multipart/form-data'].schema;
+  const takesFiles = form !== undefined && 'properties' in form && form.properties?.['files'] !== undefined;
+  const { schema, components } = converted(takesFiles ? ScheduleIn : TickBody, { schemaType: 'input' })!;
   const inComponents = (text: string) => text.replaceAll('#/$defs/', '#/components/schemas/');
   document.components!.schemas = { ...document.components!.schemas, ...JSON.parse(inComponents(JSON.stringify(components))) };
   body.content['application/json'] = { schema: JSON.parse(inComponents(JSON.stringify(schema))) };

@@ -1,3 +1,4 @@
+import { ChecklistAnswer, TickedAnswer } from '../checklists/checklists.schemas.js';
 import { schemaText } from '../contract/schema-text.js';
 import { JobAnswer, JobList } from '../jobs/jobs.schemas.js';
 import { MeAnswer } from '../people/people.schemas.js';
@@ -15,6 +16,11 @@ type Query {
   quote(id: ID!): Quote
   ticket(id: ID!): Ticket
   tickets(first: Int, after: String, state: String, job: ID): TicketList
+}
+
+type Mutation {
+  tickChecklistItem(job: ID!, item: ID!, note: String): TickedItem
+  untickChecklistItem(job: ID!, item: ID!, note: String): TickedItem
 }`;
 
 /** The GraphQL schema: the answers of REST, and how they hang together. */
@@ -25,6 +31,7 @@ export const graphSchema = (): string =>
       added: [
         'takeoff(detail: String): Takeoff',
         'findings(first: Int, after: String): FindingList',
+        'checklist(first: Int, after: String): Checklist',
         'quotes: [Quote!]',
         'tickets: [Ticket!]',
       ],
@@ -32,6 +39,8 @@ export const graphSchema = (): string =>
     { schema: JobList },
     { schema: TakeoffAnswer },
     { schema: FindingList },
+    { schema: ChecklistAnswer },
+    { schema: TickedAnswer },
     { schema: QuoteAnswer },
     { schema: TicketAnswer },
     { schema: TicketList },

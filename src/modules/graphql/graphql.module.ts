@@ -5,6 +5,7 @@ import { MercuriusDriver, type MercuriusDriverConfig } from '@nestjs/mercurius';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { GraphQLScalarType } from 'graphql';
 import { ProblemAnswer } from '../../platform/http/problem-answer.js';
+import { ChecklistsModule } from '../checklists/checklists.module.js';
 import { JobsModule } from '../jobs/jobs.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import { QuotesModule } from '../quotes/quotes.module.js';
@@ -13,6 +14,7 @@ import { TicketsModule } from '../tickets/tickets.module.js';
 import { fieldLimit } from './field-limit.js';
 import { graphErrors } from './graph-errors.js';
 import { graphSchema } from './graph-schema.js';
+import { ChecklistsResolver } from './checklists.resolver.js';
 import { JobsResolver } from './jobs.resolver.js';
 import { requireQueryText } from './query-text.js';
 
@@ -37,7 +39,10 @@ const GRAPH = GraphQLModule.forRootAsync<MercuriusDriverConfig>({
   }),
 });
 
-@Module({ imports: [GRAPH, JobsModule, TakeoffsModule, QuotesModule, TicketsModule, PeopleModule], providers: [JobsResolver] })
+@Module({
+  imports: [GRAPH, JobsModule, TakeoffsModule, ChecklistsModule, QuotesModule, TicketsModule, PeopleModule],
+  providers: [JobsResolver, ChecklistsResolver],
+})
 export class GraphModule {
   constructor(@Optional() host?: HttpAdapterHost) {
     const server = host?.httpAdapter?.getInstance<FastifyInstance | undefined>();

@@ -1,8 +1,6 @@
 import { Args, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
-import { z } from 'zod';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import type { Actor } from '../../platform/database/actor.js';
-import { invalidInput } from '../../platform/refusals/refusal-of.js';
 import { PageQuery } from '../contract/contract.schemas.js';
 import type { JobAnswer } from '../jobs/jobs.schemas.js';
 import { JobsService } from '../jobs/jobs.service.js';
@@ -12,14 +10,7 @@ import { TakeoffQuery } from '../takeoffs/takeoffs.schemas.js';
 import { TakeoffsService } from '../takeoffs/takeoffs.service.js';
 import { TicketQuery } from '../tickets/tickets.schemas.js';
 import { TicketsService } from '../tickets/tickets.service.js';
-
-/** Arguments held against the schema that the REST query is held against. */
-function checked<T extends z.ZodType>(schema: T, args: Readonly<Record<string, unknown>>): z.output<T> {
-  const given = Object.fromEntries(Object.entries(args).filter(([, value]) => value !== null));
-  const read = schema.safeParse(given);
-  if (!read.success) throw invalidInput(read.error.issues);
-  return read.data;
-}
+import { checked } from './checked-arguments.js';
 
 @Resolver('Job')
 export class JobsResolver {

@@ -28,6 +28,10 @@ export class JobsRepository {
     return tx.one(`${JOB} where supplier_id = $1 and id = $2`, [tx.actor.supplierId, id]);
   }
 
+  locked(tx: Transaction, id: string): Promise<JobRow | null> {
+    return tx.one(`${JOB} where supplier_id = $1 and id = $2 for no key update`, [tx.actor.supplierId, id]);
+  }
+
   progress(tx: Transaction, id: string): Promise<(JobProgress & { readonly revision: number }) | null> {
     return tx.one('select revision, stage, done, total from job_progress where supplier_id = $1 and job_id = $2', [
       tx.actor.supplierId,

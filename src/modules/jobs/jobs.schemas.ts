@@ -3,8 +3,11 @@ import { Id, listOf } from '../contract/contract.schemas.js';
 
 const Count = z.number().int().min(0).max(2_000_000_000);
 
-export const JobState = z.enum(['queued', 'running', 'measured', 'failed']);
+export const JobState = z.enum(['queued', 'running', 'measured', 'ready-to-pour', 'failed']);
 export type JobState = z.infer<typeof JobState>;
+
+/** True where the revision in force has a measurement to show: the one place that says so. */
+export const isMeasured = (state: JobState): boolean => state === 'measured' || state === 'ready-to-pour';
 
 export const JobAnswer = z
   .object({

@@ -4,10 +4,11 @@ import type { Schedule } from '../../domain/schedule/schedule.js';
 import { Configuration } from '../../platform/config/configuration.js';
 import { isStaff, type Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
-import type { Transaction } from '../../platform/database/transaction.js';
+import type { EventNote, HistoryEvent, Transaction } from '../../platform/database/transaction.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import { Signals } from '../../platform/signals/signals.js';
 import type { Page, PageQuery } from '../contract/contract.schemas.js';
+import { notReady } from '../checklists/readiness.js';
 import { wrongField } from '../contract/field-error.js';
 import { idAfter, isId, knownId, pageOf } from '../contract/page.js';
 import { permit } from '../people/permissions.js';
@@ -18,7 +19,7 @@ import { SchedulesService } from '../schedules/schedules.service.js';
 import type { UploadedPart } from '../schedules/uploaded-part.js';
 import { MEASURE } from '../takeoffs/measure.task.js';
 import { JobsRepository, type JobRow } from './jobs.repository.js';
-import type { JobAnswer, JobProgress } from './jobs.schemas.js';
+import { isMeasured, type JobAnswer, type JobProgress } from './jobs.schemas.js';
 
 /** How the client wants to hear of the run. */
 export interface Patience {
@@ -105,7 +106,7 @@ export class JobsService {
     const schedule = await this.schedules.read(actor, parts);
     const files = await this.schedules.keep(actor, parts);
     const job = await this.database.transaction(actor, async (tx) => {
-      const before = await this.row(tx, id);
+      const before = await this.locked(tx, id);
       const revision = before.revision + 1;
       const row = await tx.update<JobRow>(
         'jobs',
@@ -114,6 +115,7 @@ export class JobsService {
         { state: 'queued', revision, name: schedule.name, failure: null },
         { kind: 'job.revised', data: { revision } },
       );
+      if (before.state === 'ready-to-pour') await tx.record(aboutJob(row, notReady(revision, 'revised')));
       await this.queued(tx, row, schedule, files);
       return row;
     });
@@ -130,7 +132,7 @@ export class JobsService {
         seen?.revision === job.revision
           ? { stage: seen.stage, done: seen.done, total: seen.total }
           : { stage: 'queued', done: 0, total: 0 };
-      return { job: jobAnswer(job), progress: isOver(job) ? { ...progress, stage: job.state } : progress };
+      return { job: jobAnswer(job), progress: isOver(job) ? { ...progress, stage: isMeasured(job.state) ? 'measured' : job.state } : progress };
     });
   }
 
@@ -179,13 +181,28 @@ export class JobsService {
   }
 
   private async row(tx: Transaction, id: string): Promise<JobRow> {
-    const row = await this.repository.one(tx, knownId(id, 'job'));
-    if (!row) throw new Refusal('not-found', 'There is no such job.');
-    return row;
+    return found(await this.repository.one(tx, knownId(id, 'job')));
+  }
+
+  /** So that no item is ticked between what is read here and what is written. */
+  private async locked(tx: Transaction, id: string): Promise<JobRow> {
+    return found(await this.repository.locked(tx, knownId(id, 'job')));
   }
 }
 
-export const isOver = ({ state }: Pick<JobAnswer, 'state'>): boolean => state === 'measured' || state === 'failed';
+function found(row: JobRow | null): JobRow {
+  if (!row) throw new Refusal('not-found', 'There is no such job.');
+  return row;
+}
+
+const aboutJob = ({ id, organisation_id: organisationId }: JobRow, note: EventNote): HistoryEvent => ({
+  ...note,
+  subject: { type: 'job', id },
+  organisationId,
+  jobId: id,
+});
+
+export const isOver = ({ state }: Pick<JobAnswer, 'state'>): boolean => isMeasured(state) || state === 'failed';
 
 const jobAnswer = ({ id, number, name, state, revision, version }: JobRow): JobAnswer => ({
   id,

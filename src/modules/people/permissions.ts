@@ -9,6 +9,8 @@ export const PERMISSIONS = {
   'job.read': EVERYBODY,
   'job.revise': EVERYBODY,
   'takeoff.read': EVERYBODY,
+  'checklist.read': EVERYBODY,
+  'checklist.tick': EVERYBODY,
   'history.read': EVERYBODY,
   'drawing.read': EVERYBODY,
   'ticket.read': EVERYBODY,

@@ -20,7 +20,7 @@ const QuoteLine = z
   })
   .meta({ id: 'QuoteLine' });
 
-const OpenHold = z.object({ ticket: Id, number: z.string(), question: z.string() }).meta({ id: 'OpenHold' });
+export const OpenHold = z.object({ ticket: Id, number: z.string(), question: z.string() }).meta({ id: 'OpenHold' });
 
 export const QuoteAnswer = z
   .object({

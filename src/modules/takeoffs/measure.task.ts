@@ -10,6 +10,8 @@ import { Queue, type TaskContext } from '../../platform/queue/queue.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import { Log } from '../../platform/telemetry/log.js';
 import { WorkerPool } from '../../platform/workers/worker-pool.js';
+import { Readiness } from '../checklists/readiness.js';
+import { isMeasured } from '../jobs/jobs.schemas.js';
 import type { RangeWithDocument } from '../ranges/ranges.repository.js';
 import { RangesService } from '../ranges/ranges.service.js';
 import { TicketSettler } from '../tickets/ticket-settler.js';
@@ -39,6 +41,7 @@ export class MeasureTask implements OnModuleInit {
     private readonly pool: WorkerPool,
     private readonly ranges: RangesService,
     private readonly tickets: TicketSettler,
+    private readonly readiness: Readiness,
     private readonly repository: RunsRepository,
     private readonly log: Log,
   ) {}
@@ -68,7 +71,7 @@ export class MeasureTask implements OnModuleInit {
   private load(actor: Actor, { job: id, revision }: Payload): Promise<Loaded | null> {
     return this.database.transaction(actor, async (tx) => {
       const job = await this.repository.job(tx, id);
-      if (!job || job.revision !== revision || job.state === 'measured' || job.state === 'failed') return null;
+      if (!job || job.revision !== revision || isMeasured(job.state) || job.state === 'failed') return null;
       const schedule = await this.repository.schedule(tx, id, revision);
       const range = (await this.ranges.inForce(tx)).find(({ code }) => code === schedule.range);
       if (!range) throw new Error(`the range ${schedule.range} that the schedule was read with is gone`);
@@ -101,6 +104,7 @@ export class MeasureTask implements OnModuleInit {
       { state: 'measured', measurement_id: measurement, failure: null },
       { kind: 'job.measured', data: { revision, forms: output.forms } },
     );
+    await this.readiness.settle(tx, id);
     await tx.signal('job', id);
   }
 

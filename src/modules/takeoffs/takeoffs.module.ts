@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { ReadinessModule } from '../checklists/readiness.module.js';
 import { RangesModule } from '../ranges/ranges.module.js';
 import { TicketsModule } from '../tickets/tickets.module.js';
 import { FindingsRepository } from './findings.repository.js';
@@ -9,7 +10,7 @@ import { TakeoffsRepository } from './takeoffs.repository.js';
 import { TakeoffsService } from './takeoffs.service.js';
 
 @Module({
-  imports: [RangesModule, TicketsModule],
+  imports: [RangesModule, TicketsModule, ReadinessModule],
   controllers: [TakeoffsController],
   providers: [TakeoffsService, TakeoffsRepository, FindingsRepository, RunsRepository, MeasureTask],
   exports: [TakeoffsService, TakeoffsRepository],

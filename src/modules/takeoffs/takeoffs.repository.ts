@@ -10,6 +10,7 @@ export interface MeasuredJobRow {
   readonly number: string;
   readonly state: JobState;
   readonly revision: number;
+  readonly version: number;
   readonly measurement_id: string | null;
   readonly failure: string | null;
 }
@@ -29,7 +30,7 @@ export interface WallRow {
 export class TakeoffsRepository {
   job(tx: Transaction, id: string): Promise<MeasuredJobRow | null> {
     return tx.one(
-      'select id, organisation_id, name, number, state, revision, measurement_id, failure from jobs where supplier_id = $1 and id = $2',
+      'select id, organisation_id, name, number, state, revision, version, measurement_id, failure from jobs where supplier_id = $1 and id = $2',
       [tx.actor.supplierId, id],
     );
   }

@@ -5,6 +5,7 @@ import type { Transaction } from '../../platform/database/transaction.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import type { Page, PageQuery } from '../contract/contract.schemas.js';
 import { knownId, numberAfter, pageOf } from '../contract/page.js';
+import { isMeasured } from '../jobs/jobs.schemas.js';
 import { permit } from '../people/permissions.js';
 import { findingOf, FindingsRepository } from './findings.repository.js';
 import type { FindingAnswer } from './findings.schemas.js';
@@ -105,7 +106,7 @@ export class TakeoffsService {
         'illegal-move',
         `Revision ${job.revision} could not be measured: ${job.failure ?? 'no reason was given'}`,
       );
-    if (job.state !== 'measured' || job.measurement_id === null) {
+    if (!isMeasured(job.state) || job.measurement_id === null) {
       throw new Refusal('already-running', `Revision ${job.revision} is still being measured; follow /v1/jobs/${job.id}/events.`);
     }
     return { job, measurementId: job.measurement_id };

@@ -7,6 +7,7 @@ import type { Transaction } from '../../platform/database/transaction.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import type { Page } from '../contract/contract.schemas.js';
 import { idAfter, isId, knownId, pageOf } from '../contract/page.js';
+import { Readiness } from '../checklists/readiness.js';
 import { permit } from '../people/permissions.js';
 import { ticketAnswer } from './ticket-answer.js';
 import { TicketsRepository, type MessageKind, type TicketRow } from './tickets.repository.js';
@@ -26,6 +27,7 @@ export class TicketsService {
   constructor(
     private readonly database: Database,
     private readonly repository: TicketsRepository,
+    private readonly readiness: Readiness,
   ) {}
 
   async list(actor: Actor, query: TicketQuery): Promise<Page<TicketAnswer>> {
@@ -101,7 +103,9 @@ export class TicketsService {
     { move, event, message, set }: Move,
   ): Promise<TicketAnswer> {
     return this.database.transaction(actor, async (tx) => {
-      const ticket = found(await this.repository.moving(tx, knownId(id, 'ticket')));
+      // The job first: a run that is being stored holds it too, and then its tickets.
+      await this.readiness.lock(tx, found(await this.repository.one(tx, knownId(id, 'ticket'))).job_id);
+      const ticket = found(await this.repository.moving(tx, id));
       const state = afterTicketMove(ticket.state, move);
       if (state === null) throw new Refusal('illegal-move', `The ticket is ${ticket.state}; ${refusedBecause(move)}`);
       await tx.update('tickets', ticket.id, expected, { ...set, state }, { kind: event, data: { ticket: ticket.number, state } });
@@ -120,6 +124,7 @@ export class TicketsService {
           { kind: 'ticket.message-added', data: { ticket: ticket.number, message: message.kind } },
         );
       }
+      if (ticket.severity === 'hold') await this.readiness.settle(tx, ticket.job_id);
       return this.answer(tx, found(await this.repository.one(tx, ticket.id)));
     });
   }
