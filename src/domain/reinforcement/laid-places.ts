@@ -1,3 +1,4 @@
+import type { Nm } from '../quantity/length.js';
 import type { LaidCourse, LaidJob, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import type { RulePlace } from './rule.js';
 
@@ -34,6 +35,9 @@ export function wallFinder(storey: LaidStorey): (mark: string) => LaidWall {
     return wall;
   };
 }
+
+/** Height of the height strip that lies on a course, 0 where none does; none lies on the top one. */
+export const stripOn = ({ strips }: Pick<LaidWall, 'strips'>, n: number): Nm => strips.find(({ afterCourse }) => afterCourse === n)?.height ?? 0;
 
 /** @throws a defect where a junction stands in a course the wall does not have */
 export function courseOf(wall: LaidWall, n: number): LaidCourse {

@@ -4,7 +4,7 @@ import { measure, type Measurement } from '../../../src/domain/pipeline.js';
 import type { FormRange } from '../../../src/domain/range/range.js';
 import type { Feature, Schedule } from '../../../src/domain/schedule/schedule.js';
 import { ledge, rectangle, taper } from '../../support/features.js';
-import { heron, scheduleOf } from '../../support/small-schedules.js';
+import { heron, loopOf, scheduleOf } from '../../support/small-schedules.js';
 
 // Whole jobs worked by hand from the trade's table, decisions 9, 13 to 16, 18, 20 and 25 to 28 and the demo range's parameters: strips of tape
 // of 24 in = 2 ft, a strip at every 2nd web = 16 in, both faces; T = 6 + 2 x 2.5 = 11 in, so a square corner takes 5.5 in off an axis end.
@@ -25,6 +25,12 @@ interface Job {
 
 const taken = ({ materials }: Measurement, rule: string, sku: string): number =>
   materials.filter((line) => line.sku === sku).flatMap(({ because }) => because).filter((cause) => cause.rule === rule).reduce((sum, { quantity }) => sum + quantity, 0);
+
+/** The demo range with the tape's strength stated [lb/in]. */
+const taped = (strengthLbPerIn: number): FormRange => {
+  const range = heron();
+  return { ...range, materials: range.materials.map((material) => (material.kind === 'tape' ? { ...material, strengthLbPerIn } : material)) };
+};
 
 const WALL = scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0] }]);
 const OPENINGS = (lining: 'buck' | 'end-closure') => [
@@ -156,6 +162,55 @@ const JOBS: readonly Job[] = [
     ],
   },
   {
+    name: 'a skewed tee at 45 degrees: a cut-out of 6 / sin 45 = 8.49 in (decision 9)',
+    schedule: scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0], dimensionsTo: 'axis' }, { mark: 'P', from: [120, 0], to: [220, 100], dimensionsTo: 'axis' }]),
+    counts: [
+      ['tee-cut-out', 'BAR-4', (6 * (6 * Math.SQRT2 + 40)) / 12, '8.49 + 2 x 8 + 2 x 12 in a course'],
+      ['tee-cut-out', 'WIRE-16', 6, 'one a course'],
+    ],
+  },
+  {
+    name: 'the square tee 108 in high with four strips',
+    schedule: scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0], dimensionsTo: 'axis' }, { mark: 'P', from: [120, 0], to: [120, 120], dimensionsTo: 'axis' }], { height: 108 }),
+    range: heron({ parameters: { stackPrefers: 'strips' } }),
+    counts: [
+      ['tee-cut-out', 'BAR-4', 23, 'a strip has no pin: 6 courses'],
+      ['tee-cut-out', 'FOAM-24', 18, 'the butt joint runs up 108 in, the strips with it, on both faces'],
+      ['tee-cut-out', 'STRAP-1x3', 18, 'the same'],
+    ],
+  },
+  {
+    name: 'a corner of a wall of 8 ft with one of 5 ft 4: above 4 courses the higher one ends free (decision 7)',
+    schedule: scheduleOf([{ mark: 'A', from: [0, 0], to: [245, 0] }, { mark: 'B', from: [245, 0], to: [245, 180], height: 64 }]),
+    counts: [
+      ['end-closure', 'TAPE-4', 24, '6 at the beginning of A, 2 at its end in courses 5 and 6, 4 at the end of B: 12 x 2 ft'],
+      ['footing-corner', 'WIRE-16', 6, 'a corner and two free ends in course 1'],
+      ['footing-fix', 'FOAM-24', (2 * (239.5 + 174.5)) / 12, 'axes less 5.5 in at the corner'],
+      ['top-course-hold-down', 'TAPE-4', 108, 'course 6 of A is 245 in as drawn: 16; course 4 of B 174.5: 11; 27 x 2 x 2 ft'],
+    ],
+  },
+  {
+    name: 'an L with a re-entrant corner: axes 469, 189, 240, 136, 229 and 325 in (decision 1)',
+    schedule: scheduleOf(loopOf([[0, 0], [480, 0], [480, 200], [240, 200], [240, 336], [0, 336]])),
+    counts: [
+      ['footing-corner', 'WIRE-16', 12, 'six corners, two faces'],
+      ['footing-fix', 'FOAM-24', (2 * 1588) / 12, 'the sum of the axes, two beads'],
+      ['top-course-hold-down', 'TAPE-4', 408, '30 + 12 + 15 + 9 + 15 + 21 = 102 strips, 2 faces of 2 ft'],
+    ],
+  },
+  {
+    name: 'the free wall with a tape of 65 lb/in: 2 x 65 x 4 = 520 lb hold 750 psf x 6 x 16 in = 500 lb',
+    schedule: WALL,
+    range: taped(65),
+    counts: [['end-closure', 'TAPE-4', 24, 'as before'], ['end-closure', 'BOARD-1x4', 0, 'the tape holds']],
+  },
+  {
+    name: 'and with one of 60 lb/in, which hold 480',
+    schedule: WALL,
+    range: taped(60),
+    counts: [['end-closure', 'TAPE-4', 24, 'as before'], ['end-closure', 'BOARD-1x4', 24, '12 closures']],
+  },
+  {
     name: 'a corner of 45 degrees, paired blanks: 5.5 x tan 22.5 = 2.28 in off each axis of 240',
     schedule: bent(45),
     counts: [
@@ -208,7 +263,10 @@ const JOBS: readonly Job[] = [
   {
     name: 'a gable of 60 in over 240: two slopes of 26.6 degrees',
     schedule: { ...WALL, features: [gable('A', 60, 120)] },
-    counts: [['gable-edge', 'BOARD-1x4', (4 * Math.hypot(120, 60)) / 12, 'two slopes, both faces, too flat for a cap']],
+    counts: [
+      ['gable-edge', 'BOARD-1x4', (4 * Math.hypot(120, 60)) / 12, 'two slopes, both faces, too flat for a cap'],
+      ['top-course-hold-down', 'TAPE-4', 60, 'courses 7, 8 and 9 lie open 32 in at either side, 4 strips each, course 10 over 48 in, 3: 15 strips, 2 x 2 ft'],
+    ],
   },
   {
     name: 'a steep gable of 120 in over 120: two slopes of 63.4 degrees, capped by two boards of 3.5 in over 6 in',

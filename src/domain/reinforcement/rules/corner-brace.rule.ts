@@ -1,12 +1,13 @@
 import { twoCoreThrust } from '../../engineering/statics/two-core-thrust.js';
 import { toFeet, type Nm } from '../../quantity/length.js';
 import { coreOfCourse } from '../../takeoff/course-core.js';
-import type { Junction, LaidCourse, LaidStorey, LaidWall } from '../../takeoff/laid.js';
-import { counted, forceText, lengthText, lineForceText, pressureText } from '../crew-text.js';
-import { courseOf, wallFinder } from '../laid-places.js';
+import type { Junction, LaidStorey, LaidWall } from '../../takeoff/laid.js';
+import { counted, forceText, lengthText, lineForceText, pressureText, stationText } from '../crew-text.js';
+import { courseOf, stripOn, wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import { courseBeside } from '../mitred-corners.js';
 import type { PressureOf, Rule, RuleContext, RuleMeta } from '../rule.js';
+import { cornerStation } from '../stations.js';
 
 /** A corner over its whole height: one row of the take-off for each level, where a core changes. */
 interface Corner {
@@ -57,12 +58,9 @@ function partsOf(storey: LaidStorey, junction: Junction, arriving: LaidWall, lea
     const pressures = cores.map((core) => pressureOf(storey.id, core)).sort((a, b) => b.psf - a.psf);
     const pressure = pressures[0] as Part['pressure'];
     const thrustLbPerFt = twoCoreThrust(pressure.psf, toFeet(cores[0].width), toFeet(cores[1].width), Math.abs(junction.turn));
-    return { height: course.height + stripOn(course, arriving), thrustLbPerFt, pressure };
+    return { height: course.height + stripOn(arriving, n), thrustLbPerFt, pressure };
   });
 }
-
-/** The height strip that lies on a course; none lies on the top one. */
-const stripOn = ({ n }: LaidCourse, { strips }: LaidWall): Nm => strips.find(({ afterCourse }) => afterCourse === n)?.height ?? 0;
 
 function instruction({ storey, rows }: Corner, { range, pressureOf }: RuleContext): readonly CrewInstruction[] {
   const [first] = rows;
@@ -81,7 +79,7 @@ function instruction({ storey, rows }: Corner, { range, pressureOf }: RuleContex
       wall: arriving.mark,
       course: null,
       text:
-        `Corner of ${arriving.mark} and ${leaving.mark}, turn ${Number(first.turn.toFixed(1))} degrees: ${verticals}, ${lengthText(height)} high, on its convex side (the ${side}), fixed to the webs of every course of both legs and braced. ` +
+        `Corner of ${arriving.mark} and ${leaving.mark}, ${stationText(cornerStation(arriving, first.courses[0] ?? 1))}, turn ${Number(first.turn.toFixed(1))} degrees: ${verticals}, ${lengthText(height)} high, on its convex side (the ${side}), fixed to the webs of every course of both legs and braced. ` +
         `The corner is pushed out with up to ${lineForceText(worst.thrustLbPerFt)} of height, ${forceText(total)} in all, at ${pressureText(worst.pressure)}. Verticals and braces are by others.`,
     },
   ];

@@ -1,6 +1,6 @@
 import { coreOfCourse } from '../../takeoff/course-core.js';
 import type { Junction, LaidStorey } from '../../takeoff/laid.js';
-import { counted, lengthText, lineForceText, pressureText } from '../crew-text.js';
+import { counted, lengthText, lineForceText, pressureText, stationText } from '../crew-text.js';
 import { wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
@@ -44,7 +44,9 @@ function strips(storey: LaidStorey, junction: Junction, { range }: RuleContext):
 function instruction(storey: LaidStorey, junction: Junction, { range, pressureOf }: RuleContext): CrewInstruction {
   const [arriving, leaving] = junction.walls;
   // Units of one row are alike: where the core changes a row begins anew.
-  const core = coreOfCourse(wallFinder(storey)(arriving as string), junction.units[0]?.course ?? 1);
+  const wall = wallFinder(storey)(arriving as string);
+  const course = junction.units[0]?.course ?? 1;
+  const core = coreOfCourse(wall, course);
   const { hingedCornerStrips, tapeStripLength } = range.parameters;
   const pressure = pressureOf(storey.id, core);
   const thrust = bendThrustLbPerFt(pressure.psf, core.width, junction.turn);
@@ -54,7 +56,7 @@ function instruction(storey: LaidStorey, junction: Junction, { range, pressureOf
     wall: arriving as string,
     course: null,
     text:
-      `Corner of ${arriving} and ${leaving}: cut the inner hinge wall away so that the core runs through, then ${counted(hingedCornerStrips, 'strip')} of tape, ${lengthText(tapeStripLength)} each, across the hinge of every unit. ` +
+      `Corner of ${arriving} and ${leaving}, ${stationText(cornerStation(wall, course))}: cut the inner hinge wall away so that the core runs through, then ${counted(hingedCornerStrips, 'strip')} of tape, ${lengthText(tapeStripLength)} each, across the hinge of every unit. ` +
       `Brace the convex side over the full height for the bend thrust: 2 · p · t · sin(turn / 2) = ${lineForceText(thrust)} of height at ${pressureText(pressure)}.`,
   };
 }

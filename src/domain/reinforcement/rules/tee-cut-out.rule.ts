@@ -1,7 +1,7 @@
 import { coreOfCourse } from '../../takeoff/course-core.js';
 import type { Junction, LaidStorey } from '../../takeoff/laid.js';
-import { forceText, lengthText, pressureText } from '../crew-text.js';
-import { courseOf, wallFinder } from '../laid-places.js';
+import { forceText, lengthText, pressureText, stationText } from '../crew-text.js';
+import { courseOf, stripOn, wallFinder } from '../laid-places.js';
 import type { CrewInstruction } from '../material-line.js';
 import type { Consumption, Rule, RuleContext, RuleMeta } from '../rule.js';
 import { middleOf } from '../stations.js';
@@ -40,13 +40,16 @@ function pinLength({ cutFrom, cutTo }: Tee, { range }: RuleContext): Nm {
   return cutTo - cutFrom + 2 * range.webSpacing + 2 * range.parameters.teePinEmbedment;
 }
 
-/** The junction's courses are numbered in the first of its walls, which is the through wall or its first part. */
+/**
+ * The junction's courses are numbered in the first of its walls, which is the through wall or its first part. The butt joint runs up a strip
+ * between two of them as well.
+ */
 function materials(storey: LaidStorey, junction: Junction, tee: Tee, context: RuleContext): readonly Consumption[] {
   const through = wallFinder(storey)(junction.walls[0] as string);
   const at = [middleOf({ from: tee.cutFrom, to: tee.cutTo })];
   return junction.courses.flatMap((n): readonly Consumption[] => {
     const place = { storey: storey.id, wall: through.mark, course: n };
-    const joint = FACES * courseOf(through, n).height;
+    const joint = FACES * (courseOf(through, n).height + (junction.courses.includes(n + 1) ? stripOn(through, n) : 0));
     return [
       { place, material: { bar: context.range.parameters.teePinBar }, at, length: pinLength(tee, context) },
       { place, material: 'wire-tie', at, count: 1 },
@@ -71,7 +74,7 @@ function instruction(storey: LaidStorey, junction: Junction, tee: Tee, context: 
     wall: tee.through,
     course: null,
     text:
-      `Tee of ${tee.branch} on ${tee.through}: cut the near panel of ${tee.through} out over the core of ${tee.branch}, ${lengthText(tee.cutTo - tee.cutFrom)} wide. ` +
+      `Tee of ${tee.branch} on ${tee.through}, ${stationText(middleOf({ from: tee.cutFrom, to: tee.cutTo }))}: cut the near panel of ${tee.through} out over the core of ${tee.branch}, ${lengthText(tee.cutTo - tee.cutFrom)} wide. ` +
       `In every course pin the far panel with one ${context.range.parameters.teePinBar} bar of ${lengthText(pinLength(tee, context))} through the webs beside the cut and wire it back to web ${teeTieWeb} of ${tee.branch}: take up the slack and no more, or the panel is drawn in. ` +
       `Each pin holds up to ${forceText(force)} at ${pressureText(pressure)}. Foam and strap the butt joint of ${tee.branch} on both faces.`,
   };

@@ -12,7 +12,7 @@ const applies: readonly Applies[] = [
     name: '90 degrees, 6 in: 2 x 600 x 0.5 x sin 45 = 424 lb/ft over 32 in = 1131 lb',
     job: laidJob({ walls: walls(), junctions: [corner()] }),
     materials: [],
-    says: [['Corner of A and B, turn 90 degrees: 2 verticals, 32 in (813 mm) high, on its convex side (the outside)', '424 lb/ft (6.19 kN/m)', '1131 lb (5.03 kN) in all', 'by others']],
+    says: [['Corner of A and B, station 240 in (6096 mm), turn 90 degrees: 2 verticals, 32 in (813 mm) high, on its convex side (the outside)', '424 lb/ft (6.19 kN/m)', '1131 lb (5.03 kN) in all', 'by others']],
   },
   {
     name: 'a strip between the courses is height too: 35 in x 424 / 12 = 1237 lb; three verticals at a re-entrant corner',
