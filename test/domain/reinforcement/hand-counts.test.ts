@@ -300,6 +300,23 @@ describe.each(JOBS)('$name', ({ schedule, range, counts }) => {
   it.each(counts)('%s takes %s: %d, %s', (rule, sku, quantity) => expect(taken(measured, rule, sku)).toBeCloseTo(quantity, 5));
 });
 
+describe('end closures to buy', () => {
+  const bought = (schedule: Schedule, range = heron()): number => measure(schedule, range).takeoff.units.filter(({ kind }) => kind === 'end-closure').reduce((sum, unit) => sum + unit.bought, 0);
+  const free = (height: number) => scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0] }], { height });
+
+  it.each([
+    { closures: 12, why: 'two ends of 6 courses', schedule: WALL },
+    { closures: 28, why: '12 and the jambs: 2 x 5 at the door, 2 x 3 at the window', schedule: scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0] }], { openings: OPENINGS('end-closure') }) },
+    {
+      closures: 20, why: '12 and a window from 34 to 90 in: 2 x 2 whole, 2 of 14 in and 2 of 10, of which no two come out of one of 16',
+      schedule: scheduleOf([{ mark: 'A', from: [0, 0], to: [240, 0] }], { openings: [{ mark: 'W1', wall: 'A', at: 96, sill: 34, width: 48, height: 56, lining: 'end-closure' }] }),
+    },
+    { closures: 14, why: '12 and 8 of 3 in at the strips, five out of one', schedule: free(108), range: heron({ parameters: { stackPrefers: 'strips' } }) },
+    { closures: 14, why: 'two ends of 7 courses, the ripped one of 12 in takes a whole closure', schedule: free(108) },
+    { closures: 0, why: 'a closed loop', schedule: scheduleOf(rectangle(480, 336)) },
+  ])('$closures: $why', ({ closures, schedule, range }) => expect(bought(schedule, range)).toBe(closures));
+});
+
 it('the 45 degree corner takes 3 left and 3 right halves of paired blanks in 6 courses: 3 blanks (decision 18)', () => {
   expect(measure(bent(45), heron()).takeoff.units.filter(({ kind }) => kind === 'corner-pair').map(({ bought }) => bought)).toEqual([3]);
 });
