@@ -1,5 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { pdfPages, pdfPageSizes } from '../support/pdf-text.js';
 import { startServer, type DemoPerson, type TestServer } from '../support/server.js';
 import { call, itemsOf, submitted, type Answer, type Job } from './api.js';
 import { plan, shed, triangle } from './schedules.js';
@@ -270,6 +271,47 @@ describe('a job', () => {
     expect([refused.status, refused.body.code]).toEqual([409, 'already-running']);
     for (let rounds = 0; (await jobNow(job)).state !== 'measured' && rounds < 300; rounds += 1) await sleep(100);
     expect((await page(job)).total).toBeGreaterThan(120 * 6);
+  });
+});
+
+describe('the printed checklist', () => {
+  async function printed(job: Job, query = ''): Promise<Buffer> {
+    const response = await server.fetch(`${pathOf(job)}${query}`, { as: 'contractor', headers: { accept: 'application/pdf' } });
+    expect([response.status, response.headers.get('content-type')]).toEqual([200, 'application/pdf']);
+    return Buffer.from(await response.arrayBuffer());
+  }
+
+  it('says what every item says, who ticked it on which day, what holds the pour, and on every page which job and page it is', async () => {
+    const job = await submitted(server, triangle());
+    const { items, total, openHolds } = await wholeList(job);
+    const ticked = await tick('contractor', job, items[1]!, { note: 'Packed with slate.' });
+    const bytes = await printed(job);
+    const pages = pdfPages(bytes);
+    const text = pages.join(' ');
+    for (const { text: words } of items) expect(text).toContain(words.replace(/\s+/g, ' ').slice(0, 40));
+    for (const [rule, course] of items.filter(({ wall }) => wall === 'A').map(({ rule: name, course: n }) => [name, n] as const))
+      if (course !== null) expect([rule, text.includes(`Course ${course}`)]).toEqual([rule, true]);
+    const day = new Intl.DateTimeFormat('en-CA', { timeZone: 'America/Chicago' }).format(new Date(ticked.body.tick!.at));
+    expect(text).toContain(`Ines Calder, ${day}`);
+    expect(text).toContain('Ines Calder: Packed with slate.');
+    expect(text).toContain(`Not ready to pour: 1 of ${total} items ticked. Open question ${openHolds[0]!.number} holds the pour`);
+    expect(text).toContain('Nobody stands under or beside a wall on its low side while it is being filled.');
+    pages.forEach((each, index) => expect(each).toMatch(new RegExp(`job ${job.number}, revision 1, Heron Forms \\(demo\\) Page ${index + 1} of ${pages.length}$`)));
+    expect(pdfPageSizes(bytes)[0]).toEqual([612, 792]);
+  });
+
+  it('is of one storey where one is asked for, on A4 with metres where the job is drawn in them', async () => {
+    const inches = shed('Metric');
+    const mm = (value: number): number => Math.round(value * 25.4);
+    const metric = { ...inches, units: 'mm', storeys: [{ ...inches.storeys[0], height: '2438 mm' }],
+      walls: inches.walls.map((wall) => ({ ...wall, from: [mm(wall.from![0]), mm(wall.from![1])], to: [mm(wall.to![0]), mm(wall.to![1])] })), openings: [] };
+    const job = await submitted(server, metric);
+    const bytes = await printed(job, '?storey=S1');
+    expect(pdfPageSizes(bytes)[0]).toEqual([595.28, 841.89]);
+    expect(pdfPages(bytes).join(' ')).toMatch(/[\d.]+ ft \([\d.]+ m\) FOAM-24/);
+    expect((await server.fetch(`${pathOf(job)}?storey=S9`, { as: 'contractor', headers: { accept: 'application/pdf' } })).status).toBe(404);
+    expect((await page(job, 'storey=S9')).items).toEqual([]);
+    expect((await server.fetch(pathOf(job), { as: 'contractor', headers: { accept: 'text/csv' } })).status).toBe(406);
   });
 });
 

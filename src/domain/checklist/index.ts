@@ -1,2 +1,4 @@
 export { checklistOf } from './checklist.js';
 export type { ChecklistCount, ChecklistItem, ChecklistPhase } from './checklist-item.js';
+export { grouped } from './grouped.js';
+export { checklistSections, countsText, type ChecklistBlock, type ChecklistSection, type ListedItem } from './checklist-sections.js';

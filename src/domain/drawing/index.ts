@@ -1,3 +1,5 @@
+export { checklistPdf } from './checklist-pdf.js';
+export type { ChecklistPdfInput, PrintedItem } from './checklist-pdf-input.js';
 export { drawingsPdf } from './drawings-pdf.js';
 export type { DrawingsPdfInput } from './drawings-pdf.js';
 export { renderDxf } from './dxf.js';

@@ -1,24 +1,39 @@
-import { Body, Controller, Delete, Get, Param, Post, Query, Req, Res, StreamableFile } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
+import { Body, Controller, Delete, Get, Headers, Param, Post, Query, Req, Res, StreamableFile } from '@nestjs/common';
+import { ApiBody, ApiConsumes, ApiOkResponse, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { IfMatch } from '../../platform/http/if-match.js';
 import { Answers, AnswersRaw } from '../contract/answers.js';
-import { Id, PageQuery } from '../contract/contract.schemas.js';
-import { ChecklistAnswer, TickBody, TickedAnswer, TickForm } from './checklists.schemas.js';
+import { Id } from '../contract/contract.schemas.js';
+import { negotiated } from '../contract/negotiated.js';
+import { ChecklistPapers } from './checklist-papers.service.js';
+import { ChecklistAnswer, ChecklistQuery, TickBody, TickedAnswer, TickForm } from './checklists.schemas.js';
 import { ChecklistsService } from './checklists.service.js';
 import { tickInput } from './tick-upload.js';
 
 @ApiTags('checklists')
 @Controller('jobs/:id/checklist')
 export class ChecklistsController {
-  constructor(private readonly service: ChecklistsService) {}
+  constructor(
+    private readonly service: ChecklistsService,
+    private readonly papers: ChecklistPapers,
+  ) {}
 
   @Get()
-  @Answers(ChecklistAnswer, { summary: 'The pre-pour checklist in the order in which the crew walks', permission: 'checklist.read' })
-  list(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Query({ schema: PageQuery }) query: PageQuery) {
-    return this.service.list(actor, id, query);
+  @Answers(ChecklistAnswer, {
+    summary: 'The pre-pour checklist in the order in which the crew walks: JSON page by page, or all of it as a paper for the site',
+    permission: 'checklist.read',
+  })
+  @ApiOkResponse({ content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } })
+  async list(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: Id }) id: string,
+    @Query({ schema: ChecklistQuery }) query: ChecklistQuery,
+    @Headers('accept') accept: string | undefined,
+  ) {
+    if (negotiated(accept, ['application/json', 'application/pdf']) === 'application/json') return this.service.list(actor, id, query);
+    return new StreamableFile(await this.papers.pdf(actor, id, query.storey ?? null), { type: 'application/pdf' });
   }
 
   @Post(':item/tick')

@@ -24,8 +24,16 @@ const ITEM = `select i.n, i.item, i.key, i.digest, i.phase, i.rule, i.storey, i.
 
 @Injectable()
 export class ChecklistsRepository {
-  page(tx: Transaction, jobId: string, measurementId: string, after: number, take: number): Promise<ItemRow[]> {
-    return tx.query(`${ITEM} and i.n > $4 order by i.n limit $5`, [tx.actor.supplierId, jobId, measurementId, after, take]);
+  /** @param storey of which storey, or null for all */
+  page(tx: Transaction, jobId: string, measurementId: string, storey: string | null, after: number, take: number): Promise<ItemRow[]> {
+    return tx.query(`${ITEM} and ($6::text is null or i.storey = $6) and i.n > $4 order by i.n limit $5`, [
+      tx.actor.supplierId,
+      jobId,
+      measurementId,
+      after,
+      take,
+      storey,
+    ]);
   }
 
   item(tx: Transaction, jobId: string, measurementId: string, item: string): Promise<ItemRow | null> {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id, Instant } from '../contract/contract.schemas.js';
+import { Id, Instant, PageQuery } from '../contract/contract.schemas.js';
 import { OpenHold } from '../quotes/quotes.schemas.js';
 
 const Count = z.number().int().min(0).max(2_000_000_000);
@@ -49,6 +49,11 @@ export const ChecklistAnswer = z
   })
   .meta({ id: 'Checklist' });
 export type ChecklistAnswer = z.infer<typeof ChecklistAnswer>;
+
+export const ChecklistQuery = PageQuery.extend({
+  storey: z.string().min(1).max(200).optional().meta({ description: 'Items of this storey alone' }),
+});
+export type ChecklistQuery = z.infer<typeof ChecklistQuery>;
 
 /** The item as it is now, and where the whole checklist stands. */
 export const TickedAnswer = z.object({ ...item, ...standing }).meta({ id: 'TickedItem' });

@@ -4,13 +4,12 @@ import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
 import type { Transaction } from '../../platform/database/transaction.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
-import type { PageQuery } from '../contract/contract.schemas.js';
 import { isId, knownId, numberAfter, pageOf } from '../contract/page.js';
 import { permit } from '../people/permissions.js';
 import { TakeoffsService, type ShownJob } from '../takeoffs/takeoffs.service.js';
 import { itemAnswer, standingAnswer } from './checklist-answer.js';
 import { ChecklistsRepository, type ItemRow } from './checklists.repository.js';
-import type { ChecklistAnswer, TickBody, TickedAnswer } from './checklists.schemas.js';
+import type { ChecklistAnswer, ChecklistQuery, TickBody, TickedAnswer } from './checklists.schemas.js';
 import { Readiness } from './readiness.js';
 import type { TickInput } from './tick-upload.js';
 
@@ -36,12 +35,12 @@ export class ChecklistsService {
     private readonly repository: ChecklistsRepository,
   ) {}
 
-  async list(actor: Actor, jobId: string, query: PageQuery): Promise<ChecklistAnswer> {
+  async list(actor: Actor, jobId: string, query: ChecklistQuery): Promise<ChecklistAnswer> {
     permit(actor, 'checklist.read');
     const after = numberAfter(query);
     return this.database.transaction(actor, async (tx) => {
       const { job, measurementId } = await this.takeoffs.shown(tx, jobId);
-      const rows = await this.repository.page(tx, job.id, measurementId, after, query.first + 1);
+      const rows = await this.repository.page(tx, job.id, measurementId, query.storey ?? null, after, query.first + 1);
       const page = pageOf(rows, query.first, ({ n }) => n, (row) => itemAnswer(job.id, row));
       return { items: [...page.items], next: page.next, ...standingAnswer(await this.readiness.standing(tx, job, measurementId)) };
     });

@@ -4,8 +4,12 @@ export abstract class Clock {
 
   /** Today as a plain date (`2026-11-24`) where the supplier is. */
   today(timeZone: string): string {
-    const parts = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
-    return parts.format(this.now());
+    return this.day(this.now(), timeZone);
+  }
+
+  /** The plain date of a moment there. */
+  day(moment: Date, timeZone: string): string {
+    return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(moment);
   }
 }
 
