@@ -1,5 +1,6 @@
 import { checkFormPressure } from './form-pressure.js';
 import { finding } from '../evidence/finding.js';
+import { wallBars } from './wall-bars.js';
 import type { CheckContext, JobCheck } from './job-check.js';
 import type { CheckReport } from './check-report.js';
 
@@ -8,7 +9,7 @@ export type { CheckContext, JobCheck } from './job-check.js';
 export const formPressure: JobCheck = ({ schedule, range, takeoff }) => checkFormPressure(takeoff.laid.storeys, schedule.pour, range);
 
 /** In the order in which they are answered. */
-const CHECKS: readonly JobCheck[] = [formPressure];
+const CHECKS: readonly JobCheck[] = [formPressure, wallBars];
 
 /** Said of the whole job, however many reports come to say it. */
 const ONCE: ReadonlySet<string> = new Set(['pour-not-stated', 'site-not-stated']);

@@ -1,0 +1,60 @@
+import { DEFAULT_CODE, type BuildingCode, type Schedule } from '../schedule/schedule.js';
+import { finding, type Finding } from '../evidence/finding.js';
+import { inUnit } from '../quantity/quantity.js';
+import type { Nm } from '../quantity/length.js';
+import type { Soil } from './soil-field.js';
+import type { WindSide } from './wall-bars-input.js';
+
+/** What the tables are entered with, as the schedule states it; null where it does not. */
+export interface BarsSite {
+  readonly code: BuildingCode;
+  readonly windMph: number | null;
+  readonly exposure: WindSide['exposure'] | null;
+  readonly soil: Soil | null;
+  readonly backfill: Nm | null;
+  readonly seismic: string | null;
+  readonly snowPsf: number | null;
+  /** What was taken where nothing is stated. */
+  readonly defaults: readonly string[];
+}
+
+const tidy = (value: number): number => Number(value.toPrecision(12));
+
+export function barsSite({ site }: Pick<Schedule, 'site'>): BarsSite {
+  const { code, windMps, exposure, soilKnPerM3, backfill, seismic, snowKpa } = site ?? {};
+  const irc = (code ?? DEFAULT_CODE) === 'irc-2018';
+  return {
+    code: code ?? DEFAULT_CODE,
+    windMph: windMps === undefined ? null : tidy(inUnit('speed', 'mph', windMps)),
+    exposure: exposure ?? null,
+    soil: soilKnPerM3 === undefined ? null : { kNPerM3: soilKnPerM3, className: null },
+    backfill: backfill ?? null,
+    seismic: seismic ?? null,
+    snowPsf: snowKpa === undefined ? null : tidy(inUnit('pressure', 'psf', snowKpa)),
+    defaults: [
+      ...(code === undefined ? [`code: ${DEFAULT_CODE}`] : []),
+      ...(irc && seismic === undefined ? ['seismic: a design category of A to C, where the tables hold'] : []),
+    ],
+  };
+}
+
+const SECTION = 'irc-2018 R608.2';
+/** Greatest ground snow load of the section [psf]. irc-2018 R608.2, from memory. */
+const SNOW_PSF = 70;
+/** Storeys above grade under either code: irc-2018 R608.2 as quoted in public pages; obc-2024 9.15.1.1, read. */
+const STOREYS = 2;
+
+/**
+ * What puts the whole storey beyond either code's tables, whatever its walls.
+ *
+ * @param site   as stated
+ * @param above  how many storeys above grade stand one on the other here, this one among them
+ */
+export function beyondSite({ code, seismic, snowPsf }: BarsSite, above: number): readonly Finding[] {
+  const irc = code === 'irc-2018';
+  return [
+    ...(irc && seismic !== null && /^[D-F]/i.test(seismic.trim()) ? [finding('site-beyond-method', { numbers: { seismic, limit: 'design category C' }, source: SECTION })] : []),
+    ...(irc && snowPsf !== null && snowPsf > SNOW_PSF ? [finding('site-beyond-method', { numbers: { snowPsf, limitPsf: SNOW_PSF, status: 'limit from memory' }, source: SECTION })] : []),
+    ...(above > STOREYS ? [finding('wall-beyond-tables', { numbers: { storeysAboveGrade: above, limit: '2 storeys' }, source: irc ? SECTION : 'obc-2024 9.15.1.1' })] : []),
+  ];
+}
