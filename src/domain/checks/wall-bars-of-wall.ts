@@ -32,7 +32,7 @@ const LOW_FILL = inches(18);
 /** What the tables answer for a wall of a storey, by its grade and the site's code. */
 export function readWall(wall: LaidWall, asked: StoreyToRead): WallBars {
   const { storey, site, inside } = asked;
-  if (inside.has(wall.mark)) return { ...notRead({ inside: 'the tables are of walls with soil or wind against them' }, site.code), results: { status: 'not checked', stands: 'inside' } };
+  if (inside.has(wall.mark)) return { ...notRead({ inside: '(the tables are of walls with soil or wind against them)' }, site.code), results: { status: 'not checked', stands: 'inside' } };
   const families = [...new Set(coresOfWall(wall).map(({ family }) => family))];
   if (families.length > 1) return wallBarsOf(beyondTables('wall-beyond-tables', { families: families.join(', '), limit: 'one kind of core up the wall' }, site.code));
   const { read, gable } = toRead(wall, asked);
@@ -56,7 +56,7 @@ function toRead(wall: LaidWall, { site, tolerance }: StoreyToRead): { readonly r
   const whole = level + (wall.gable?.rise ?? 0);
   const over = wall.gable !== null && whole > TALLEST[site.code];
   const core = thinnest(coresOfWall(wall));
-  return { read: { mark: wall.mark, core, height: over ? level : whole }, gable: over ? { gable: 'what holds the wall at the foot of its slope: it was read up to there and no table is for the slope' } : {} };
+  return { read: { mark: wall.mark, core, height: over ? level : whole }, gable: over ? { gable: 'read up to the foot of its slope; no table is for the slope, and what holds the wall there is not stated' } : {} };
 }
 
 const thinnest = (cores: readonly Core[]): Core => cores.reduce((thin, core) => (core.width < thin.width ? core : thin));

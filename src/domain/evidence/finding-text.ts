@@ -42,7 +42,7 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'concrete-hot': 'The concrete is hotter than the specification for hot weather allows without a record that it performs',
   'evaporation-high': 'Water leaves the fresh top of the wall faster than the threshold; shade, fog or cover it',
   'discharge-late': 'A truck is not emptied within the time for its discharge at this pace',
-  'bars-not-checked': 'Not every wall has its bars from a table: something the tables are entered with is not stated, or a page of them is not at hand',
+  'bars-not-checked': 'Not every wall has its bars from a table',
   'lintel-load-not-stated': 'The load of floors and roof is not stated; a lintel was worked for no more than the wall above it',
   'full-liquid-head':
     'The pour is past a limit of the wall equations; as the standard says, the concrete is counted as a liquid over its whole height',

@@ -9,6 +9,8 @@ const NAMES: Readonly<Record<string, string>> = {
   core: 'core',
   otherCore: 'other core',
   missing: 'not stated',
+  notAtHand: 'not at hand',
+  inside: 'walls inside',
   pressurePsf: 'pressure',
   ratedPsf: 'rated',
   riseFtPerH: 'rate of rise',
