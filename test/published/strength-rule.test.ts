@@ -57,6 +57,23 @@ describe.each([
   });
 });
 
+/** Why bars at the center govern where both places of the bars are answered: Tables (2) to (4), from memory, against (8), found. */
+describe('bars at the center', () => {
+  const AREAS: Readonly<Record<number, number>> = { 4: 0.2, 5: 0.31, 6: 0.44 };
+  const steelOf = (cell: Cell): number => {
+    const bar = barOf(cell);
+    return bar ? (AREAS[bar[0]] ?? Number.NaN) / bar[1] : cell.printed === 'NR' ? 0 : Number.POSITIVE_INFINITY;
+  };
+  const keyOf = (cell: Cell): string => [nominalOf(cell), cell.height_ft, cell.backfill_ft, cell.psf_per_ft].join(' ');
+
+  it('ask for no less steel than bars near the inside face, in each of the 3 · 18 · 3 cells that both tables have', () => {
+    const inside = new Map(cellsOf('inside-face').map((cell) => [keyOf(cell), cell]));
+    const both = cellsOf('centre').filter((cell) => tableOf(cell) <= 4 && inside.has(keyOf(cell)));
+    expect(both).toHaveLength(162);
+    expect(both.filter((cell) => steelOf(cell) < steelOf(inside.get(keyOf(cell))!)).map(named)).toEqual([]);
+  });
+});
+
 describe('what the rule says of plain concrete and of design', () => {
   it('plain concrete parts NR from bars in 6, 8 and 10 in walls of Table (8)', () => {
     const wrong = cellsOf('inside-face').filter((cell) => nominalOf(cell) <= 10 && (cell.printed === 'NR') !== ruleOf(cell).plain);

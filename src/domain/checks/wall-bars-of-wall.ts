@@ -16,6 +16,8 @@ export interface StoreyToRead {
   /** A wall of the job by its storey and mark, where that storey stands above grade. */
   readonly wallAbove: (storey: string, mark: string) => LaidWall | undefined;
   readonly site: BarsSite;
+  /** Answers by table, core and height: most walls of a job are alike. */
+  readonly known: Map<string, WallBars>;
   /** Marks of its walls that stand inside. */
   readonly inside: ReadonlySet<string>;
   /** A stack this much off the asked height counts as that height. */
@@ -37,10 +39,19 @@ export function readWall(wall: LaidWall, asked: StoreyToRead): WallBars {
   if (families.length > 1) return wallBarsOf(beyondTables('wall-beyond-tables', { families: families.join(', '), limit: 'one kind of core up the wall' }, site.code));
   const { read, gable } = toRead(wall, asked);
   const below = storey.grade === 'below';
-  const bars = site.code === 'obc-2024' ? barsMetric(read, site, below) : below ? withWallAbove(wall, barsBelow(read, site), asked) : lowFill(barsAbove(read, site), asked);
+  const bars = below && site.code === 'irc-2018' ? withWallAbove(wall, fromTable(read, asked, true), asked) : lowFill(fromTable(read, asked, below), asked);
   const changes = wall.coreChanges.length === 0 ? [] : [`A wall whose core changes up it is read as if it were of its thinnest core, ${read.core.code}, all the way up, its bars in one line.`];
   const presumed = bars.steel < 0 ? [] : ['The wall is taken to be held by floors or roof at top and foot.'];
   return { ...bars, results: { ...bars.results, ...(wall.coreChanges.length === 0 ? {} : { coreRead: read.core.code }) }, notes: [...bars.notes, ...changes, ...presumed], findings: bars.findings.map((found) => ofThisWall(found, read, below ? site.backfill : null)), notRead: { ...bars.notRead, ...gable } };
+}
+
+function fromTable(read: WallToRead, { site, known }: StoreyToRead, below: boolean): WallBars {
+  const key = `${below} ${read.core.code} ${read.height}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const bars = site.code === 'obc-2024' ? barsMetric(read, site, below) : below ? barsBelow(read, site) : barsAbove(read, site);
+  known.set(key, bars);
+  return bars;
 }
 
 /** A hold of the wall itself is asked with its core, height and backfill, so that walls alike are one question. */
@@ -65,7 +76,7 @@ const thinnest = (cores: readonly Core[]): Core => cores.reduce((thin, core) => 
 function withWallAbove(wall: LaidWall, below: WallBars, asked: StoreyToRead): WallBars {
   if (below.steel < 0) return below;
   const carried = wall.carries.flatMap(({ storey, wall: mark }) => asked.wallAbove(storey, mark) ?? []);
-  const above = carried.map((each) => ({ mark: each.mark, bars: barsAbove(toRead(each, asked).read, asked.site) }));
+  const above = carried.map((each) => ({ mark: each.mark, bars: fromTable(toRead(each, asked).read, asked, false) }));
   const most = above.reduce<(typeof above)[number] | null>((first, each) => (first === null || each.bars.steel > first.bars.steel ? each : first), null);
   if (most !== null) return greaterOf(below, most.bars, most.mark);
   return asked.storey.storeyAbove ? { ...below, notes: [...below.notes, 'Concrete is said to stand on this storey; its wall is not in the schedule, and its bars may be more.'] } : below;
@@ -73,7 +84,7 @@ function withWallAbove(wall: LaidWall, below: WallBars, asked: StoreyToRead): Wa
 
 /** Soil against a storey that is said to stand above grade. */
 function lowFill(bars: WallBars, { storey, site, soilBelow }: StoreyToRead): WallBars {
-  if (soilBelow || !storey.onFooting || site.backfill === null || site.backfill === 0) return bars;
+  if (site.code !== 'irc-2018' || storey.grade === 'below' || soilBelow || !storey.onFooting || site.backfill === null || site.backfill === 0) return bars;
   if (site.backfill <= LOW_FILL) return { ...bars, notes: [...bars.notes, 'At most 18 in of soil stands against the wall, which leaves it to the tables above grade (R404.1.3.2.1).'] };
   return { ...bars, notRead: { ...bars.notRead, missing: [bars.notRead.missing, 'a storey below grade for more than 18 in of backfill'].filter((words) => words !== undefined).join(', ') } };
 }

@@ -8,6 +8,7 @@ import type { WindSide } from './wall-bars-input.js';
 /** What the tables are entered with, as the schedule states it; null where it does not. */
 export interface BarsSite {
   readonly code: BuildingCode;
+  readonly windMps: number | null;
   readonly windMph: number | null;
   readonly exposure: WindSide['exposure'] | null;
   readonly soil: Soil | null;
@@ -25,6 +26,7 @@ export function barsSite({ site }: Pick<Schedule, 'site'>): BarsSite {
   const irc = (code ?? DEFAULT_CODE) === 'irc-2018';
   return {
     code: code ?? DEFAULT_CODE,
+    windMps: windMps ?? null,
     windMph: windMps === undefined ? null : tidy(inUnit('speed', 'mph', windMps)),
     exposure: exposure ?? null,
     soil: soilKnPerM3 === undefined ? null : { kNPerM3: soilKnPerM3, className: null },

@@ -21,8 +21,9 @@ export const wallBars: JobCheck = ({ schedule, range, takeoff }) => {
   const site = barsSite(schedule);
   const above = new Map(takeoff.laid.storeys.flatMap(({ grade, walls }) => (grade === 'above' ? walls.map((wall) => [`${wall.storey}/${wall.mark}`, wall] as const) : [])));
   const wallAbove: StoreyToRead['wallAbove'] = (storey, mark) => above.get(`${storey}/${mark}`);
+  const known = new Map<string, WallBars>();
   return takeoff.laid.storeys.flatMap((storey) => {
-    const asked: StoreyToRead = { storey, wallAbove, site, inside: wallsInside(storey), tolerance: range.parameters.stackTolerance, soilBelow: schedule.storeys.some(({ grade }) => grade === 'below') };
+    const asked: StoreyToRead = { storey, wallAbove, site, known, inside: wallsInside(storey), tolerance: range.parameters.stackTolerance, soilBelow: schedule.storeys.some(({ grade }) => grade === 'below') };
     return storeyReports(asked, site, storeysAboveGrade(schedule, storey.id));
   });
 };
