@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { startServer, type TestServer } from '../support/server.js';
-import { call } from './api.js';
+import { call, submitted } from './api.js';
+import { shed } from './schedules.js';
 
 let server: TestServer;
 
@@ -82,5 +83,42 @@ describe('calculators over HTTP', () => {
   ])('$name refuses $pointers', async ({ name, fields, pointers }) => {
     const { status, body } = await ask(name, fields);
     expect([status, body.errors.map(({ pointer }) => pointer).sort()]).toEqual([422, pointers]);
+  });
+});
+
+/** The shed is 40 by 28 ft of 6 in core; its concrete is the take-off's, the rest by hand: A = V / h, R = Q / A. */
+describe('pour plan of a job', () => {
+  const POUR = { lift: '4 ft', pump: '20 yd3/h', truck: '10 yd3' };
+  let job: string;
+  beforeAll(async () => {
+    job = (await submitted(server, shed('Pour'))).id;
+  });
+
+  it('takes the plan area of the storey measured', async () => {
+    const { body: takeoff } = await call<{ concrete: { concreteM3: number }[]; walls: { stack: { heightMm: number } }[] }>(server, 'contractor', 'GET', `/v1/jobs/${job}/takeoff`);
+    const area = takeoff.concrete[0]!.concreteM3 / (takeoff.walls[0]!.stack.heightMm / 1000);
+    // 136 ft of centre lines and more at the outside, less a door: between 120 and 136 ft of 6 in wall.
+    expect(area / 0.09290304).toBeGreaterThan(60);
+    expect(area / 0.09290304).toBeLessThan(68);
+    const { status, body } = await ask('pour-plan', { job, ...POUR });
+    expect([status, body.findings]).toEqual([200, []]);
+    expect(body.result['volume']?.si.value).toBeCloseTo(area * 1.2192, 6);
+    expect(body.result['rise']?.si.value).toBeCloseTo((20 * 0.764554857984) / area, 6);
+    expect(body.trace[0]).toMatchObject({ equation: 'A = V / h', unit: 'm2' });
+  });
+
+  it.each([
+    { more: { storey: 'S9' }, pointers: ['/storey'] },
+    { more: { planArea: '80 ft2' }, pointers: ['/planArea'] },
+    { more: { job: 7 }, pointers: ['/job'] },
+    { more: { lift: '8 psi' }, pointers: ['/lift'] },
+  ])('refuses $more', async ({ more, pointers }) => {
+    const { status, body } = await ask('pour-plan', { job, ...POUR, ...more });
+    expect([status, body.errors.map(({ pointer }) => pointer)]).toEqual([422, pointers]);
+  });
+
+  it('knows no other job', async () => {
+    expect((await ask('pour-plan', { job: '01990000-0000-7000-8000-000000000000', ...POUR })).status).toBe(404);
+    expect((await ask('pour-plan', { job: 'nonsense', ...POUR })).status).toBe(404);
   });
 });

@@ -46,19 +46,19 @@ export class CalculatorInput {
     return writtenSystem(this.input[name], dimension);
   }
 
-  /** True or false, also written `yes` and `no`. */
+  /** True or false, also written `yes`, and `no` or `none`. */
   flag(name: string): boolean | undefined {
     const value = this.input[name];
     const written = typeof value === 'string' ? value.trim().toLowerCase() : value;
     if (written === true || written === 'true' || written === 'yes') return true;
-    if (written === false || written === 'false' || written === 'no') return false;
+    if (written === false || written === 'false' || written === 'no' || written === 'none') return false;
     return this.refuse(name, 'true or false');
   }
 
   /** One of the names that `of` knows. */
   name<T>(name: string, of: (written: string) => T | null, known: readonly string[]): T | undefined {
     const value = this.input[name];
-    const found = typeof value === 'string' ? of(value) : null;
+    const found = typeof value === 'string' ? (of(value) ?? ofOne(value, of, known)) : null;
     return found ?? this.refuse(name, `one of ${known.join(', ')}`);
   }
 
@@ -98,3 +98,16 @@ export class CalculatorInput {
     return undefined;
   }
 }
+
+/** What a name means that is written with other marks (`ACI 347`), or cut short so that one name alone can be meant (`waffle`, `2018`). */
+function ofOne<T>(written: string, of: (written: string) => T | null, known: readonly string[]): T | null {
+  const plain = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/g, '');
+  const asked = plain(written);
+  const meant = known.filter((name) => plain(name) === asked);
+  if (meant.length === 0 && asked.length >= LEAST_CUT)
+    meant.push(...known.filter((name) => plain(name).startsWith(asked) || (/^\d{4}$/.test(asked) && plain(name).endsWith(asked))));
+  return meant.length === 1 ? of(meant[0]!) : null;
+}
+
+/** Fewer letters of a name say too little. */
+const LEAST_CUT = 3;

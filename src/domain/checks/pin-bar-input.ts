@@ -3,6 +3,7 @@ import { inches, millimetres, type Nm } from '../quantity/length.js';
 import { pinBarForce } from '../engineering/statics/pin-bar-force.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { STATICS_SPANS as SPANS } from './statics-spans.js';
+import { namedBar } from './bar-field.js';
 import { workedStep } from './worked-step.js';
 import type { CalculatorInput } from './calculator-input.js';
 import type { CoherentUnits } from './both-units.js';
@@ -35,7 +36,7 @@ export function readPinBar(input: CalculatorInput): PinBar | 'none' | undefined 
     input.defaults.push('bar: not stated, no bar counted');
     return 'none';
   }
-  const name = input.name('bar', (written) => BARS.find((bar) => bar.toLowerCase() === written.trim().toLowerCase()) ?? null, BARS);
+  const name = input.name('bar', (written) => BARS.find((bar) => bar === namedBar(written)?.name) ?? null, BARS);
   const words = 'webSpacing: 8 in (common practice, no source)';
   const webSpacing = input.orElse('webSpacing', () => input.length('webSpacing', '8 in', SPANS.webSpacing), inches(8), words);
   const assumed = inSi('pressure', 'ksi', ASSUMED_YIELD_KSI);

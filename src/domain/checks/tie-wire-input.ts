@@ -15,6 +15,8 @@ export type TieWire = { readonly gauge: string; readonly strands: number; readon
 
 const PRINTED = 'en5151-forms Table 5';
 const IMPLIED = 'en5151-forms Table 5 (the stress its loads mean), diameter from steel-wire-gauges';
+/** Strands in words. */
+const STRANDS: Readonly<Record<string, number>> = { single: 1, double: 2 };
 /** Safety factor of form ties, from memory of the formwork guide. */
 const ASSUMED_FACTOR = 2;
 
@@ -25,9 +27,10 @@ export function readTieWire(input: CalculatorInput, fields: Readonly<Record<stri
     input.defaults.push('wireGauge: not stated, no wire counted');
     return 'none';
   }
-  const written = String(fields['wireGauge']).trim();
+  const written = String(fields['wireGauge']).trim().toLowerCase().replace(/^(?:no\.?|#)\s*|[\s-]*(?:ga\.?|gauge|gage)$/g, '');
   const gauge = WIRE_GAUGES.includes(written) ? written : input.refuse('wireGauge', `a steel wire gauge, one of ${WIRE_GAUGES.join(', ')}`);
-  const strands = input.orElse('strands', () => readNumberField(input, fields, 'strands', { from: 1, to: 12, whole: true }), 2, 'strands: 2');
+  const counted = { ...fields, strands: STRANDS[String(fields['strands']).trim().toLowerCase()] ?? fields['strands'] };
+  const strands = input.orElse('strands', () => readNumberField(input, counted, 'strands', { from: 1, to: 12, whole: true }), 2, 'strands: 2');
   const words = `safetyFactor: ${ASSUMED_FACTOR} on the breaking load, from memory`;
   const safetyFactor = input.orElse('safetyFactor', () => readNumberField(input, fields, 'safetyFactor', { from: 1, to: 20 }), ASSUMED_FACTOR, words);
   if (gauge === undefined || strands === undefined || safetyFactor === undefined) return undefined;

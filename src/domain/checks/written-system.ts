@@ -6,7 +6,7 @@ import { unitNamed, type Dimension } from '../quantity/unit.js';
 export type UnitSystem = 'us-customary' | 'si';
 
 const SI_UNITS: readonly string[] = [
-  ...['m/h', 'mm/h', '°C', 'kg/m3', 'kN/m3', 'kPa', 'Pa', 'MPa', 'm/s', 'km/h', 'm3/h', 'm3', 'L', 'm2', 'mm2'],
+  ...['m/h', 'mm/h', '°C', 'kg/m3', 'kN/m3', 'kPa', 'Pa', 'MPa', 'GPa', 'm/s', 'km/h', 'm3/h', 'm3', 'L', 'm2', 'mm2'],
   ...['kN', 'N', 'kN/m', 'N/m', 'kg', 'g', 't', 'kN·m', 'N·m', 'kN·m/m'],
 ];
 

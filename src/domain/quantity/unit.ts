@@ -37,6 +37,7 @@ export const UNITS = {
     unit('kPa', 1, 'kn/m2'),
     unit('Pa', 0.001, 'n/m2'),
     unit('MPa', 1000, 'n/mm2'),
+    unit('GPa', 1_000_000, 'kn/mm2'),
     unit('psf', LBF / FT ** 2 / 1000, 'lb/ft2', 'lbs/ft2', 'lbf/ft2'),
     unit('psi', (LBF * 144) / FT ** 2 / 1000, 'lb/in2', 'lbs/in2', 'lbf/in2'),
     unit('ksf', LBF / FT ** 2, 'kip/ft2'),

@@ -92,7 +92,7 @@ export class ChecksController {
   @Post('pour-plan')
   @Answers(CalculatorAnswer, { summary: 'Concrete, time and trucks of a lift, its rate of rise and its pressure', permission: 'check.run' })
   pourPlan(@CurrentActor() actor: Actor, @Body({ schema: CalculatorBody }) body: CalculatorBody) {
-    return this.service.calculate(actor, 'pour-plan', body);
+    return this.service.pourPlan(actor, body);
   }
 
   @Post('flexure')

@@ -19,11 +19,14 @@ import { teeCalculator } from '../../domain/checks/tee-calculator.js';
 import { timberColumnCalculator } from '../../domain/checks/timber-column-calculator.js';
 import { upliftCalculator } from '../../domain/checks/uplift-calculator.js';
 import { wallBarsCalculator } from '../../domain/checks/wall-bars-calculator.js';
+import { underOtherNames } from '../../domain/checks/other-names.js';
 import { windCalculator } from '../../domain/checks/wind-calculator.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
 import { permit } from '../people/permissions.js';
 import { findingAnswer } from '../takeoffs/takeoff-answer.js';
+import { TakeoffsService } from '../takeoffs/takeoffs.service.js';
+import { errorAt, pourOfJob } from './pour-of-job.js';
 import type { CalculatorAnswer, CalculatorBody } from './checks.schemas.js';
 
 export const CALCULATORS = {
@@ -53,10 +56,24 @@ export type CalculatorName = keyof typeof CALCULATORS;
 
 @Injectable()
 export class ChecksService {
+  constructor(private readonly takeoffs: TakeoffsService) {}
+
   calculate(actor: Actor, name: CalculatorName, body: CalculatorBody): CalculatorAnswer {
     permit(actor, 'check.run');
-    const answer = CALCULATORS[name](body);
+    const answer = underOtherNames(name, CALCULATORS[name])(body);
     if (!answer.ok) throw new Refusal('invalid', 'The quantities cannot be read.', answer.error);
     return structuredClone({ ...answer.value, findings: answer.value.findings.map(findingAnswer) }) as CalculatorAnswer;
+  }
+
+  /** By plan area, or by `job` and `storey`: then the area is that of the storey's measured concrete. */
+  async pourPlan(actor: Actor, body: CalculatorBody): Promise<CalculatorAnswer> {
+    permit(actor, 'check.run');
+    if (!Object.hasOwn(body, 'job')) return this.calculate(actor, 'pour-plan', body);
+    const { job } = body;
+    if (typeof job !== 'string') throw new Refusal('invalid', 'The quantities cannot be read.', [errorAt('job', job, 'the id of a measured job')]);
+    const { body: measured, step } = pourOfJob(body, await this.takeoffs.takeoff(actor, job));
+    const answer = this.calculate(actor, 'pour-plan', measured);
+    const note = 'The plan area is the mean over the height: between openings it is less, and the concrete rises faster there.';
+    return { ...answer, trace: [step, ...answer.trace], notes: [...answer.notes, note] };
   }
 }

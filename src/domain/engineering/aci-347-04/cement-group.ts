@@ -34,7 +34,7 @@ export function cementGroup(name: string): CementGroup | null {
   const key = name
     .trim()
     .toUpperCase()
-    .replace(/^TYPE\s+/, '')
+    .replace(/^TYPE[\s_-]+/, '')
     .replace(/[\s_]+/g, '-');
   return Object.hasOwn(GROUPS, key) ? (GROUPS[key] ?? null) : null;
 }
