@@ -93,6 +93,14 @@ describe('Table R608.5.4(2)', () => {
 
 /** irc-2018 Table R608.6(1), read in a public web copy. */
 describe('Table R608.6(1)', () => {
+  interface AboveGrade { readonly nominal_in: number; readonly wind_mph: number; readonly exposure: 'B' | 'C' | 'D'; readonly height_ft: number; readonly bearing: 'top' | 'side'; readonly printed: string }
+  const { rows } = data('above-grade') as { rows: AboveGrade[] };
+
+  it('has 252 cells, each found as read', () => {
+    expect(rows).toHaveLength(252);
+    for (const row of rows) expect([row, aboveGradeCell('flat', row.nominal_in, row.wind_mph, row.exposure, row.height_ft, row.bearing)]).toMatchObject([row, { cell: row.printed, beyond: null, status: 'found' }]);
+  });
+
   it.each([
     [4, 115, 'B', 9, 'side', '#4 @ 39'], [4, 120, 'B', 10, 'top', '#4 @ 37'], [4, 130, 'B', 8, 'side', '#4 @ 38'], [4, 110, 'C', 9, 'top', '#4 @ 39'],
     [4, 110, 'D', 10, 'side', '#4 @ 31'], [4, 150, 'B', 10, 'side', '#4 @ 27'], [4, 117, 'D', 9, 'side', '#4 @ 33'], [4, 160, 'B', 8, 'top', '#4 @ 34'],

@@ -19,6 +19,7 @@ import { expectPrinted, itIsAsPublished, num, publishedRows, type Inputs } from 
 
 const q = (i: Inputs): number => velocityPressure(num(i, 'Kz'), num(i, 'Kzt'), num(i, 'Kd'), num(i, 'V'), num(i, 'I'));
 const p = (i: Inputs, aspect: number): number => wallWindPressure(q(i), RIGID_GUST_FACTOR, wallForceCoefficient(aspect));
+const endPressure = (i: Inputs): number => wallWindPressure(q(i), RIGID_GUST_FACTOR, endZoneCoefficient(num(i, 'aspect')) * num(i, 'relief'));
 const forceKip = (i: Inputs): number => (p(i, num(i, 'B') / num(i, 'h')) * num(i, 'h') * num(i, 'B')) / 1000;
 const factor = (i: Inputs): number => constructionWindFactor(num(i, 'weeks') * 168) ?? Number.NaN;
 const site = (i: Inputs): readonly [number, Exposure] => [num(i, 'z'), String(i['exposure']) as Exposure];
@@ -29,7 +30,8 @@ describe('wind on freestanding walls', () => {
     forceCoefficient: (i) => wallForceCoefficient(num(i, 'aspect')),
     endZone: (i) => endZoneCoefficient(num(i, 'aspect')),
     pressure: (i) => p(i, num(i, 'aspect')),
-    endPressure: (i) => wallWindPressure(q(i), RIGID_GUST_FACTOR, endZoneCoefficient(num(i, 'aspect')) * num(i, 'relief')),
+    endPressure,
+    endForceKip: (i) => (endPressure(i) * num(i, 'h') ** 2) / 1000,
     forceKip,
     momentFtKip: (i) => forceKip(i) * RESULTANT_HEIGHT * num(i, 'h'),
     constructionSpeed: (i) => num(i, 'V') * factor(i),

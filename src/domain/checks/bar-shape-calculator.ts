@@ -62,7 +62,8 @@ export const barShapeCalculator: Calculator = (fields) => {
 };
 
 function readCode(input: CalculatorInput, written: unknown): string | undefined {
-  const code = typeof written === 'number' || typeof written === 'string' ? String(written).trim().padStart(2, '0') : '';
+  const plain = typeof written === 'number' || typeof written === 'string' ? String(written).trim() : '';
+  const code = plain === '' ? plain : plain.padStart(2, '0');
   if (SHAPE_CODES.includes(code)) return code;
   return input.refuse('code', `a shape code with a formula: ${SHAPE_CODES.join(', ')}`);
 }
