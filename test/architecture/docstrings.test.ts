@@ -23,10 +23,31 @@ interface Formula {
 }
 
 const sourceKeys = new Set((JSON.parse(readFileSync('shared/reference/bibliography.json', 'utf8')) as { sources: { key: string }[] }).sources.map((s) => s.key));
-const formulas = readdirSync(ROOT, { recursive: true, encoding: 'utf8' })
+const files = readdirSync(ROOT, { recursive: true, encoding: 'utf8' })
   .filter((file) => file.endsWith('.ts'))
   .sort()
-  .flatMap((file) => formulasOf(join(ROOT, file)));
+  .map((file) => join(ROOT, file));
+const formulas = files.flatMap(formulasOf);
+
+/** What a file exports in a way that hides a formula from `formulasOf`, or without a word on it; a file that exports nothing says so. */
+function undocumented(file: string): string[] {
+  const tree = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.ES2022, true);
+  const exported = tree.statements.filter((each) => ts.canHaveModifiers(each) && ts.getModifiers(each)?.some((m) => m.kind === ts.SyntaxKind.ExportKeyword));
+  const hidden = tree.statements.filter((each) => ts.isExportDeclaration(each) || ts.isExportAssignment(each));
+  const defaults = exported.filter((each) => ts.canHaveModifiers(each) && ts.getModifiers(each)?.some((m) => m.kind === ts.SyntaxKind.DefaultKeyword));
+  const expressions = exported.filter((each) => ts.isVariableStatement(each) && each.declarationList.declarations.some((d) => d.initializer && ts.isFunctionExpression(d.initializer)));
+  const bare = exported.filter((each) => !ts.isTypeAliasDeclaration(each) && !ts.isInterfaceDeclaration(each) && !lists(each) && !/\w/.test(commentOf(tree, each)));
+  const nothing = exported.length + hidden.length === 0 ? ['exports nothing'] : [];
+  return [...nothing, ...[...hidden, ...defaults, ...expressions, ...bare].map((each) => each.getText().split('\n')[0]!)];
+}
+
+/** The names of a table or list that stands beside it, `X_NAMES = Object.keys( X )`, speak for themselves. */
+const lists = (statement: ts.Statement): boolean => ts.isVariableStatement(statement) && /Object\.keys\(/.test(statement.getText());
+
+function commentOf(tree: ts.SourceFile, statement: ts.Statement): string {
+  const last = (ts.getLeadingCommentRanges(tree.text, statement.getFullStart()) ?? []).at(-1);
+  return last ? tree.text.slice(last.pos, last.end) : '';
+}
 
 function formulasOf(file: string): Formula[] {
   const tree = ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.ES2022, true);
@@ -38,10 +59,8 @@ function formulasOf(file: string): Formula[] {
       return arrows.map((d) => ({ file, name: d.name.getText(), parameters: [], tags: [] }));
     }
     if (!ts.isFunctionDeclaration(statement) || !statement.name) return [];
-    const comments = ts.getLeadingCommentRanges(tree.text, statement.getFullStart()) ?? [];
-    const last = comments.at(-1);
-    const text = last ? tree.text.slice(last.pos, last.end) : '';
-    return [{ file, name: statement.name.text, parameters: statement.parameters.map((p) => p.name.getText()), tags: tagsOf(text) }];
+    const parameters = statement.parameters.map((p) => p.name.getText());
+    return [{ file, name: statement.name.text, parameters, tags: tagsOf(commentOf(tree, statement)) }];
   });
 }
 
@@ -88,6 +107,8 @@ function expectPrinted(actual: unknown, printed: string): void {
 const follow = (value: unknown, path: string): unknown => path.split('.').reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], value);
 
 describe('published formulas', () => {
+  it.each(files)('%s exports something, each with a word on it and where it is read here', (file) => expect(undocumented(file)).toEqual([]));
+
   it('are found', () => {
     expect(formulas.map((formula) => formula.name)).toEqual(
       expect.arrayContaining(['pressureByEquationA', 'pressureByEquationB', 'unitWeightCoefficient', 'chemistryCoefficient', 'wallFormPressure', 'riseLimit']),
@@ -116,6 +137,7 @@ describe('published formulas', () => {
 
   it.each(formulas.map((formula) => [`${formula.file} ${formula.name}`, formula] as const))('%s gives its example', async (_, formula) => {
     const [given = '', result = ''] = (texts(formula, 'example')[0] ?? '').split(' → ');
+    expect([given, result]).not.toContain('');
     const module = (await import(`../../${formula.file}`)) as Record<string, (...values: unknown[]) => unknown>;
     const actual = module[formula.name]?.(...argumentsOf(formula, given));
     const [left = '', right] = result.split(' = ');

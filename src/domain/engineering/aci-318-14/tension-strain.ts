@@ -4,8 +4,9 @@ import { stressBlockFactor } from './stress-block-factor.js';
 /** Strain of the concrete at its crushing. aci-318-14 §22.2.2.1, from memory. */
 const CRUSHING_STRAIN = 0.003;
 
-/** From here on a section is tension-controlled; below the least no flexural member is allowed. aci-318-14 Table 21.2.2, §9.3.3.1, from memory. */
+/** From here on a section is tension-controlled. aci-318-14 Table 21.2.2, from memory. */
 export const TENSION_CONTROLLED_STRAIN = 0.005;
+/** Under this strain of its bars no flexural member is allowed. aci-318-14 §9.3.3.1, from memory. */
 export const LEAST_TENSION_STRAIN = 0.004;
 
 /**

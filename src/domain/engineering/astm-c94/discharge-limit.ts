@@ -1,3 +1,4 @@
+/** Editions of the standard that differ in the time they set for discharge. */
 export const DISCHARGE_EDITIONS = ['astm-c94-21', 'astm-c94-before-2021'] as const;
 export type DischargeEdition = (typeof DISCHARGE_EDITIONS)[number];
 

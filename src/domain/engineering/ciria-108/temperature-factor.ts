@@ -1,5 +1,6 @@
-/** Concrete temperatures of the method [°C]: from memory. */
+/** Coldest concrete of the method [°C]: from memory. */
 export const COLDEST_C = 5;
+/** Warmest concrete of the method [°C]: from memory. */
 export const WARMEST_C = 30;
 
 /**
