@@ -21,6 +21,16 @@ export interface BarsSite {
 
 const tidy = (value: number): number => Number(value.toPrecision(12));
 
+/** Letter of a seismic design category as people write it: `B`, `D1`, `SDC C`; null where none is written. */
+function categoryOf(seismic: string | null | undefined): string | null {
+  return /^(?:sdc|category|seismic design category)?\s*([a-f])[0-2]?$/i.exec(seismic?.trim() ?? '')?.[1]?.toUpperCase() ?? null;
+}
+
+/** What is stated and does not say what the tables ask; null where all of it does. */
+export const unclearSite = ({ code, seismic }: BarsSite): string | null =>
+  code === 'irc-2018' && seismic !== null && categoryOf(seismic) === null ? `seismic design category, A to F (written: ${seismic})` : null;
+
+/** The site in the units of the tables: mph, psf, and lengths in whole nanometres. */
 export function barsSite({ site }: Pick<Schedule, 'site'>): BarsSite {
   const { code, windMps, exposure, soilKnPerM3, backfill, seismic, snowKpa } = site ?? {};
   const irc = (code ?? DEFAULT_CODE) === 'irc-2018';
@@ -35,7 +45,7 @@ export function barsSite({ site }: Pick<Schedule, 'site'>): BarsSite {
     snowPsf: snowKpa === undefined ? null : tidy(inUnit('pressure', 'psf', snowKpa)),
     defaults: [
       ...(code === undefined ? [`code: ${DEFAULT_CODE}`] : []),
-      ...(irc && seismic === undefined ? ['seismic: a design category of A to C, where the tables hold'] : []),
+      ...(irc && categoryOf(seismic) === null ? ['seismic: a design category of A to C, where the tables hold'] : []),
     ],
   };
 }
@@ -55,7 +65,7 @@ const STOREYS = 2;
 export function beyondSite({ code, seismic, snowPsf }: BarsSite, above: number): readonly Finding[] {
   const irc = code === 'irc-2018';
   return [
-    ...(irc && seismic !== null && /^[D-F]/i.test(seismic.trim()) ? [finding('site-beyond-method', { numbers: { seismic, limit: 'design category C' }, source: SECTION })] : []),
+    ...(irc && (categoryOf(seismic) ?? 'A') > 'C' ? [finding('site-beyond-method', { numbers: { seismic: seismic ?? '', limit: 'design category C' }, source: SECTION })] : []),
     ...(irc && snowPsf !== null && snowPsf > SNOW_PSF ? [finding('site-beyond-method', { numbers: { snowPsf, limitPsf: SNOW_PSF, status: 'limit from memory' }, source: SECTION })] : []),
     ...(above > STOREYS ? [finding('wall-beyond-tables', { numbers: { storeysAboveGrade: above, limit: '2 storeys' }, source: irc ? SECTION : 'obc-2024 9.15.1.1' })] : []),
   ];

@@ -1,4 +1,4 @@
-import { barsSite, beyondSite, type BarsSite } from './wall-bars-site.js';
+import { barsSite, beyondSite, unclearSite, type BarsSite } from './wall-bars-site.js';
 import { finding, type Finding } from '../evidence/finding.js';
 import { readWall, type StoreyToRead } from './wall-bars-of-wall.js';
 import { wallsInside } from './walls-inside.js';
@@ -41,7 +41,7 @@ function storeyReports(asked: StoreyToRead, site: BarsSite, above: number): read
   const beyond = beyondSite(site, above).map((found) => ({ ...found, storey: storey.id }));
   const cores = [...new Set(storey.walls.map(({ core }) => core.code))];
   const read = storey.walls.map((wall) => ({ wall, bars: readWall(wall, asked) }));
-  const unread = notChecked(storey.id, read);
+  const unread = notChecked(storey.id, read, unclearSite(site));
   return cores.map((core, index) => {
     const first = index === 0 ? [...beyond, ...unread] : [];
     return report(storey, core, read.filter(({ wall }) => wall.core.code === core), site, beyond.length > 0, first);
@@ -89,13 +89,15 @@ function together(storey: string, read: readonly Read[]): readonly Finding[] {
 
 const REASONS = ['missing', 'notAtHand', 'inside', 'gable'] as const satisfies readonly (keyof NotRead)[];
 
-/** What kept walls from being read, said once for the storey. */
-function notChecked(storey: string, read: readonly Read[]): readonly Finding[] {
+/** What kept walls from being read, and what of the site is unclear, said once for the storey. */
+function notChecked(storey: string, read: readonly Read[], unclear: string | null): readonly Finding[] {
   const unread = read.filter(({ bars }) => Object.keys(bars.notRead).length > 0);
-  if (unread.length === 0) return [];
+  if (unread.length === 0 && unclear === null) return [];
   const numbers = REASONS.flatMap((reason) => {
-    const words = [...new Set(unread.flatMap(({ bars }) => bars.notRead[reason] ?? []))];
+    const stated = reason === 'missing' && unclear !== null ? [unclear] : [];
+    const words = [...new Set([...unread.flatMap(({ bars }) => bars.notRead[reason] ?? []), ...stated])];
     return words.length === 0 ? [] : [[reason, words.join('; ')] as const];
   });
-  return [finding('bars-not-checked', { storey, walls: unread.length === read.length ? [] : unread.map(({ wall }) => wall.mark), numbers: Object.fromEntries(numbers), source: unread[0]?.bars.source ?? '' })];
+  const walls = unread.length === read.length || unclear !== null ? [] : unread.map(({ wall }) => wall.mark);
+  return [finding('bars-not-checked', { storey, walls, numbers: Object.fromEntries(numbers), source: unread[0]?.bars.source ?? 'irc-2018 R608.2' })];
 }

@@ -235,6 +235,14 @@ describe('what is not stated is a note once a storey and never a default', () =>
     expect(reports.map(({ results }) => results['status'])).toEqual(['not checked', 'not checked']);
   });
 
+  it('a seismic category is read as people write it, and one that is none is said to be', () => {
+    const of = (seismic: string) => one({ ...WINDY, seismic }, 'above', IN(6), 96);
+    expect(['SDC D1', 'd0', 'Category E'].map((seismic) => codes(of(seismic)))).toEqual([['hold site-beyond-method'], ['hold site-beyond-method'], ['hold site-beyond-method']]);
+    expect(codes(of('SDC C'))).toEqual([]);
+    expect(of('zone 4')).toMatchObject({ results: { cell: '#4 @ 48' }, findings: [{ code: 'bars-not-checked', numbers: { missing: 'seismic design category, A to F (written: zone 4)' } }] });
+    expect(of('zone 4').defaults.join()).toContain('A to C');
+  });
+
   it('code and seismic category are defaults, and listed', () => {
     expect(one({ backfill: inches(72), soilKnPerM3: soil(45) }, 'below', IN(8), 96).defaults).toEqual(['code: irc-2018', 'seismic: a design category of A to C, where the tables hold']);
     expect(one({ code: 'irc-2018', ...dug(72, 45) }, 'below', IN(8), 96).defaults).toEqual([]);
