@@ -101,10 +101,11 @@ export class CalculatorInput {
 
 /** What a name means that is written with other marks (`ACI 347`), or cut short so that one name alone can be meant (`waffle`, `2018`). */
 function ofOne<T>(written: string, of: (written: string) => T | null, known: readonly string[]): T | null {
-  const plain = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/g, '');
+  const plain = (name: string): string => name.toLowerCase().replace(/[\s_-]/g, '');
   const asked = plain(written);
+  if (asked.length < LEAST_CUT) return null;
   const meant = known.filter((name) => plain(name) === asked);
-  if (meant.length === 0 && asked.length >= LEAST_CUT)
+  if (meant.length === 0)
     meant.push(...known.filter((name) => plain(name).startsWith(asked) || (/^\d{4}$/.test(asked) && plain(name).endsWith(asked))));
   return meant.length === 1 ? of(meant[0]!) : null;
 }

@@ -111,7 +111,8 @@ describe('names in other words', () => {
     expect(answer(name, written)).toEqual(answer(name, meant));
   });
 
-  it('one that can mean two is refused', () => {
+  it('one that can mean two is refused, and no mark of a number is dropped', () => {
+    for (const bar of ['-4', '1.1', '1 0']) expect([bar, refused('lap', { method: 'irc', bar, fy: '60 ksi' })]).toEqual([bar, ['bar']]);
     expect(refused('wall-bars', { ...bars, edition: 'irc' })).toEqual(['edition']);
     expect(refused('lap', { method: 'aci-318', bar: '#4', fc: '3000 psi' })).toEqual(['method']);
   });
