@@ -1,4 +1,5 @@
 import { checkFormPressure } from './form-pressure.js';
+import { checkLintels } from './job-lintels.js';
 import { finding } from '../evidence/finding.js';
 import { wallBars } from './wall-bars.js';
 import type { CheckContext, JobCheck } from './job-check.js';
@@ -9,7 +10,7 @@ export type { CheckContext, JobCheck } from './job-check.js';
 export const formPressure: JobCheck = ({ schedule, range, takeoff }) => checkFormPressure(takeoff.laid.storeys, schedule.pour, range);
 
 /** In the order in which they are answered. */
-const CHECKS: readonly JobCheck[] = [formPressure, wallBars];
+const CHECKS: readonly JobCheck[] = [formPressure, wallBars, checkLintels];
 
 /** Said of the whole job, however many reports come to say it. */
 const ONCE: ReadonlySet<string> = new Set(['pour-not-stated', 'site-not-stated']);

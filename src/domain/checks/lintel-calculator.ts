@@ -1,15 +1,14 @@
 import { failure, success } from '../evidence/result.js';
 import { finding } from '../evidence/finding.js';
 import { NM_PER_INCH } from '../quantity/length.js';
-import { shownNumber as n } from '../evidence/shown-number.js';
 import { CalculatorInput } from './calculator-input.js';
 import { forceFromLb, inchesOf, lengthFromInches, momentFromInLb } from './strength-units.js';
-import { lintelBars, lintelStirrups, type LintelBars, type LintelSection, type LintelStirrups } from './lintel-section.js';
+import { designLintel } from './lintel-design.js';
+import type { LintelSection, LintelStirrups } from './lintel-section.js';
 import { lintelLoad, readLintelLoads, type LintelLoad } from './lintel-loads.js';
 import { METRIC_LINTEL_FIELDS, metricLintel } from './metric-lintel.js';
 import { outsideAnswer } from './outside-answer.js';
 import { readConcreteStrength, readYield, STRENGTH_SPANS as SPANS, weakConcreteNotes, WORKED_IN_US_NOTE } from './strength-input.js';
-import { workedStep } from './worked-step.js';
 import type { Calculator, CalculatorAnswer } from './calculator-answer.js';
 
 const SOURCE = 'aci-318-14 §9';
@@ -50,33 +49,22 @@ export const lintelCalculator: Calculator = (fields) => {
 
 function designed(section: LintelSection, spanIn: number, load: LintelLoad): Omit<CalculatorAnswer, 'defaults'> {
   const spanFt = spanIn / 12;
-  const Mu = workedStep('factored moment', 'Mu = wu · l² / 8', `${n(load.lbPerFt)} · ${n(spanFt)}² / 8`, (load.lbPerFt * spanFt ** 2) / 8, 'ft·lb', 'statics');
-  const Vu = workedStep('factored shear', 'Vu = wu · l / 2', `${n(load.lbPerFt)} · ${n(spanFt)} / 2`, (load.lbPerFt * spanFt) / 2, 'lb', 'statics');
-  const forces = { moment: momentFromInLb(Mu.value * 12), shear: forceFromLb(Vu.value) };
-  const trace = [...load.trace, Mu, Vu];
-  const bars = lintelBars(section, Mu.value * 12);
-  const stirrups = bars === null ? null : lintelStirrups(section, bars.dIn, Vu.value);
-  if (bars === null || stirrups === null || stirrups.kind === 'too-small') {
-    const what = bars === null ? 'one or two bars up to #8' : 'stirrups at 2 in or more';
+  const { momentInLb, shearLb, bars, stirrups, trace: worked } = designLintel(section, spanIn, load.lbPerFt);
+  const forces = { moment: momentFromInLb(momentInLb), shear: forceFromLb(shearLb) };
+  const trace = [...load.trace, ...worked];
+  if (bars === null || stirrups === null) {
+    const what = stirrups === null ? 'one or two bars up to #8' : 'stirrups at 2 in or more';
     const numbers = { spanFt, coreIn: section.widthIn, depthIn: section.depthIn, limit: what };
     return { result: forces, governs: 'opening-too-wide', trace, source: SOURCE, notes: [load.note], findings: [finding('opening-too-wide', { numbers, source: SOURCE })] };
   }
   return {
     result: { bars: `${bars.count}-${bars.bar}`, stirrups: stirrups.spacingIn === null ? 'none' : `${section.stirrup} @ ${stirrups.spacingIn}`, ...(stirrups.spacingIn !== null && { stirrupSpacing: lengthFromInches(stirrups.spacingIn) }), ...forces, strength: momentFromInLb(bars.strengthInLb), d: lengthFromInches(bars.dIn) },
     governs: `stirrups-${stirrups.kind}`,
-    trace: [...trace, ...strengthSteps(section, bars, stirrups)],
+    trace,
     source: SOURCE,
     notes: notesOf(section, spanIn, load, stirrups),
     findings: [],
   };
-}
-
-function strengthSteps({ widthIn: b, fcPsi, fyPsi }: LintelSection, { count, bar, areaIn2, dIn, strengthInLb }: LintelBars, { concreteLb, spacingIn }: LintelStirrups) {
-  return [
-    workedStep('moment strength', 'φMn = 0.9 · As · fy · ( d − a / 2 )', `${count}-${bar}: As = ${n(areaIn2)}, fy = ${n(fyPsi)}, d = ${n(dIn)}, b = ${n(b)}, f'c = ${n(fcPsi)}`, strengthInLb / 12, 'ft·lb', 'aci-318-14 §22.2'),
-    workedStep('shear of the concrete', "φVc = 0.75 · 2 · √f'c · b · d", `0.75 · 2 · √${n(fcPsi)} · ${n(b)} · ${n(dIn)}`, concreteLb, 'lb', 'aci-318-14 §22.5.5.1'),
-    ...(spacingIn === null ? [] : [workedStep('spacing of the stirrups', "s = min( Av · fy · d / Vs, Av,min, d / 2, 24 in ), down to a whole inch", 'Vs = Vu / 0.75 − Vc', spacingIn, 'in', 'aci-318-14 §22.5.10.5, §9.7.6.2.2')]),
-  ];
 }
 
 function notesOf({ depthIn, fcPsi }: LintelSection, spanIn: number, load: LintelLoad, { kind }: LintelStirrups): readonly string[] {

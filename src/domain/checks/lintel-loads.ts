@@ -39,10 +39,13 @@ export function readLintelLoads(input: CalculatorInput, written: unknown): Writt
   return { dead: lbPerFt(dead), live: lbPerFt(live), snow: lbPerFt(snow) };
 }
 
+/** Weight of concrete of a width and height along a wall [lb/ft]. */
+export const wallWeight = (widthIn: number, heightIn: number): number => (UNIT_WEIGHT_PCF * widthIn * heightIn) / 144;
+
 /** The factored load; the lintel's own weight is added to loads as they are, never to a factored one. */
 export function lintelLoad(written: WrittenLoads, widthIn: number, depthIn: number): LintelLoad {
   if ('factored' in written) return { lbPerFt: written.factored, trace: [], note: 'The load is taken as factored, with the weight of the lintel in it.' };
-  const own = (UNIT_WEIGHT_PCF * widthIn * depthIn) / 144;
+  const own = wallWeight(widthIn, depthIn);
   const { live, snow } = written;
   const dead = written.dead + own;
   const weight = workedStep('weight of the lintel', '150 pcf · b · h', `150 · ${n(widthIn)} · ${n(depthIn)} / 144`, own, 'lb/ft', 'cc-form-pressure');

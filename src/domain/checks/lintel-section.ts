@@ -17,6 +17,7 @@ export interface LintelSection {
   readonly depthIn: number;
   readonly coverIn: number;
   readonly stirrup: InchBarName;
+  /** 0 where no stirrup stands: the cover is then that of the bars. */
   readonly legs: number;
   readonly fcPsi: number;
   readonly fyPsi: number;
@@ -46,9 +47,9 @@ export function lintelBars(section: LintelSection, momentInLb: number): LintelBa
   return null;
 }
 
-function barsOf({ widthIn: b, depthIn, coverIn, stirrup, fcPsi, fyPsi }: LintelSection, count: number, bar: InchBarName): LintelBars | null {
+function barsOf({ widthIn: b, depthIn, coverIn, stirrup, legs, fcPsi, fyPsi }: LintelSection, count: number, bar: InchBarName): LintelBars | null {
   const { diameterIn: db, areaIn2 } = INCH_BARS[bar];
-  const tie = INCH_BARS[stirrup].diameterIn;
+  const tie = legs === 0 ? 0 : INCH_BARS[stirrup].diameterIn;
   const needed = 2 * (coverIn + tie) + count * db + (count - 1) * Math.max(LEAST_CLEAR_IN, db);
   const dIn = depthIn - coverIn - tie - db / 2;
   if (needed > b + 1e-9 || dIn <= 0) return null;

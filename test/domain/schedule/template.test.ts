@@ -134,6 +134,13 @@ describe('the template workbook', () => {
 });
 
 describe('a schedule as a workbook reads back as the same schedule', () => {
+  it('the loads that floors and roof put on the walls of a storey', async () => {
+    const [before, after] = await twice({ ...rectangle(), storeys: [{ ...rectangle().storeys[0], dead: '400 lb/ft', live: '4.5 kN/m', snow: '0 kN/m' }] });
+    expect(after).toEqual(before);
+    // 1 lb = 4.4482216152605 N, 1 ft = 0.3048 m: 400 lb/ft = 5.837561 kN/m.
+    expect(after).toMatchObject({ storeys: [{ deadKnPerM: expect.closeTo(5.837561, 6), liveKnPerM: 4.5, snowKnPerM: 0 }] });
+  });
+
   it.each(['harbour-store', 'mill-lane-house', 'quay-workshop'])('the sample %s', async (name) => {
     const [before, after] = await twice(JSON.parse(readFileSync(`shared/samples/${name}.schedule.json`, 'utf8')));
     expect(after).toEqual(before);
