@@ -24,15 +24,15 @@ interface Used extends Place {
  * @throws a defect where a material is used in no storey
  */
 export function ruleItems(materials: readonly MaterialLine[], instructions: readonly CrewInstruction[]): readonly ChecklistItem[] {
-  const byRule = grouped(instructions, ({ rule, storey }) => JSON.stringify([rule, storey]));
+  const told = new Told(instructions);
   const said = new Set<CrewInstruction>();
   const using = usedPlaces(materials).map((used) => {
-    const told = nearest(used, byRule.get(JSON.stringify([used.rule, used.storey])) ?? []);
-    for (const each of told) said.add(each);
-    return itemOf(used, told, used.counts);
+    const nearest = told.nearest(used);
+    for (const each of nearest) said.add(each);
+    return itemOf(used, nearest, used.counts);
   });
   const others = grouped(instructions.filter((each) => !said.has(each)), keyOf);
-  return [...using, ...[...others.values()].flatMap((told) => told.slice(0, 1).map((place) => itemOf(place, told, [])))];
+  return [...using, ...[...others.values()].flatMap((alike) => alike.slice(0, 1).map((place) => itemOf(place, alike, [])))];
 }
 
 const keyOf = ({ rule, storey, wall, course }: Place): string => JSON.stringify([rule, storey, wall, course]);
@@ -51,11 +51,24 @@ function usedPlaces(materials: readonly MaterialLine[]): readonly Used[] {
   return [...places.values()];
 }
 
-/** The instructions of the smallest place that holds this one; where a rule speaks of another wall of the storey, all it says there. */
-function nearest({ wall, course }: Place, told: readonly CrewInstruction[]): readonly CrewInstruction[] {
-  const at = (ofWall: string | null, ofCourse: number | null): readonly CrewInstruction[] => told.filter((each) => each.wall === ofWall && each.course === ofCourse);
-  const tiers = [at(wall, course), at(wall, null), at(null, course), at(null, null)];
-  return tiers.find((tier) => tier.length > 0) ?? told;
+/** What the rules tell, by place: looked up, since a large job has an instruction for each of its walls. */
+class Told {
+  private readonly byPlace: ReadonlyMap<string, readonly CrewInstruction[]>;
+  private readonly byRule: ReadonlyMap<string, readonly CrewInstruction[]>;
+
+  constructor(instructions: readonly CrewInstruction[]) {
+    this.byPlace = grouped(instructions, keyOf);
+    this.byRule = grouped(instructions, ({ rule, storey }) => JSON.stringify([rule, storey]));
+  }
+
+  /** The instructions of the smallest place that holds this one; where a rule speaks of another wall of the storey, all it says there. */
+  nearest({ rule, storey, wall, course }: Place): readonly CrewInstruction[] {
+    for (const [ofWall, ofCourse] of [[wall, course], [wall, null], [null, course], [null, null]] as const) {
+      const here = this.byPlace.get(keyOf({ rule, storey, wall: ofWall, course: ofCourse }));
+      if (here) return here;
+    }
+    return this.byRule.get(JSON.stringify([rule, storey])) ?? [];
+  }
 }
 
 /** A rule that tells the crew nothing of a place is told by its title. */
