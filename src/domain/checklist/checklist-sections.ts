@@ -33,9 +33,24 @@ export function checklistSections<T extends ListedItem>(items: readonly T[]): re
 
 const METRES_PER_FOOT = 0.3048;
 
-/** `2 × WIRE-16, 15.03 ft FOAM-24`; feet to two places, metres beside them where the job is drawn in metres. */
+const MM_PER_INCH = 25.4;
+/** More stations than these are not told one by one: the text says what they follow. */
+const MOST_STATIONS = 6;
+
+/**
+ * `2 × WIRE-16, 15.03 ft FOAM-24, at 32 in`: what an item takes and where along the wall, from its beginning.
+ *
+ * Feet to two places, metres beside them where the job is drawn in metres; stations to a tenth of an inch or to the millimetre.
+ */
 export function countsText(counts: readonly ChecklistCount[], metric: boolean): string {
-  return counts.map(({ sku, quantity, unit }) => (unit === 'each' ? `${quantity} × ${sku}` : `${lengthOf(quantity, metric)} ${sku}`)).join(', ');
+  const taken = counts.map(({ sku, quantity, unit }) => (unit === 'each' ? `${quantity} × ${sku}` : `${lengthOf(quantity, metric)} ${sku}`));
+  return [...taken, ...stationsOf(counts, metric)].join(', ');
+}
+
+function stationsOf(counts: readonly ChecklistCount[], metric: boolean): readonly string[] {
+  const stations = [...new Set(counts.flatMap(({ atMm = [] }) => atMm))].sort((a, b) => a - b);
+  if (stations.length === 0 || stations.length > MOST_STATIONS) return [];
+  return [`at ${stations.map((mm) => (metric ? Math.round(mm) : Number((mm / MM_PER_INCH).toFixed(1)))).join(', ')} ${metric ? 'mm' : 'in'}`];
 }
 
 const lengthOf = (feet: number, metric: boolean): string => `${rounded(feet)} ft${metric ? ` (${rounded(feet * METRES_PER_FOOT)} m)` : ''}`;

@@ -40,11 +40,11 @@ const keyOf = ({ rule, storey, wall, course }: Place): string => JSON.stringify(
 function usedPlaces(materials: readonly MaterialLine[]): readonly Used[] {
   const places = new Map<string, Used>();
   for (const { sku, unit, because } of materials) {
-    for (const { rule, storey, wall, course, quantity } of because) {
+    for (const { rule, storey, wall, course, quantity, atMm } of because) {
       if (storey === null) throw new Error(`${sku} is used by ${rule} in no storey`);
       const place: Used = { rule, storey, wall, course, counts: [] };
       const known = places.get(keyOf(place)) ?? place;
-      known.counts.push({ sku, quantity, unit });
+      known.counts.push({ sku, quantity, unit, ...(atMm ? { atMm } : {}) });
       places.set(keyOf(place), known);
     }
   }

@@ -11,7 +11,7 @@ export const itemAnswer = (jobId: string, row: ItemRow): ChecklistItemAnswer => 
   wall: row.wall,
   course: row.course,
   text: row.text,
-  counts: row.counts.map(({ sku, quantity, unit }) => ({ sku, quantity, unit })),
+  counts: row.counts.map(({ sku, quantity, unit, atMm = [] }) => ({ sku, quantity, unit, atMm: [...atMm] })),
   basis: row.basis,
   tick: tickAnswer(jobId, row),
 });

@@ -13,7 +13,14 @@ const Tick = z
   })
   .meta({ id: 'ChecklistTick' });
 
-const ItemCount = z.object({ sku: z.string(), quantity: z.number(), unit: z.enum(['ft', 'each']) }).meta({ id: 'ChecklistCount' });
+const ItemCount = z
+  .object({
+    sku: z.string(),
+    quantity: z.number(),
+    unit: z.enum(['ft', 'each']),
+    atMm: z.array(z.number()).meta({ description: 'Stations along the axis of the wall; ends of the stretches of what runs along it' }),
+  })
+  .meta({ id: 'ChecklistCount' });
 
 const item = {
   id: Id.meta({ description: 'Stays the same for the same rule at the same place in every revision' }),

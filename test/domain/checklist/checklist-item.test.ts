@@ -24,6 +24,7 @@ describe('the digest of an item', () => {
     { what: 'a quantity', change: { counts: [{ sku: 'TAPE', quantity: 4.000_000_003, unit: 'ft' }, said.counts[1]!] } },
     { what: 'a sku', change: { counts: [{ sku: 'TAPE-2', quantity: 4, unit: 'ft' }, said.counts[1]!] } },
     { what: 'a unit', change: { counts: [{ sku: 'TAPE', quantity: 4, unit: 'each' }, said.counts[1]!] } },
+    { what: 'another station', change: { counts: [{ ...said.counts[0]!, atMm: [120] }, said.counts[1]!] } },
     { what: 'a count less', change: { counts: said.counts.slice(1) } },
   ])('is another with $what', ({ change }) => expect(digest(change)).not.toBe(digest({})));
 });

@@ -43,5 +43,10 @@ describe('the sections of a printed checklist', () => {
     expect(countsText(counts, false)).toBe('2 × WIRE-16, 3.83 ft FOAM-24');
     expect(countsText(counts, true)).toBe('2 × WIRE-16, 3.83 ft (1.17 m) FOAM-24');
     expect(countsText([], true)).toBe('');
+    // 812.8 mm = 32 in; 7112 mm = 280 in.
+    const placed = [{ sku: 'CTIE-14', quantity: 2, unit: 'each', atMm: [7112, 812.8] }, { sku: 'TAPE-4', quantity: 4, unit: 'ft', atMm: [812.8] }] as const;
+    expect(countsText(placed, false)).toBe('2 × CTIE-14, 4 ft TAPE-4, at 32, 280 in');
+    expect(countsText(placed, true)).toBe('2 × CTIE-14, 4 ft (1.22 m) TAPE-4, at 813, 7112 mm');
+    expect(countsText([{ sku: 'CTIE-14', quantity: 7, unit: 'each', atMm: [1, 2, 3, 4, 5, 6, 7] }], false)).toBe('7 × CTIE-14');
   });
 });
