@@ -1,6 +1,12 @@
 import { checkFormPressure } from './form-pressure.js';
 import { checkLintels } from './job-lintels.js';
 import { finding } from '../evidence/finding.js';
+import { bendThrustOfJob } from './bend-thrust.js';
+import { endClosureOfJob } from './end-closure.js';
+import { headOfJob, jambOfJob, sillOfJob } from './opening-restraint.js';
+import { hoopTensionOfJob } from './hoop-tension.js';
+import { teeForceOfJob } from './tee-force.js';
+import { upliftOfJob } from './uplift.js';
 import { wallBars } from './wall-bars.js';
 import type { CheckContext, JobCheck } from './job-check.js';
 import type { CheckReport } from './check-report.js';
@@ -9,8 +15,11 @@ export type { CheckContext, JobCheck } from './job-check.js';
 
 export const formPressure: JobCheck = ({ schedule, range, takeoff }) => checkFormPressure(takeoff.laid.storeys, schedule.pour, range);
 
+/** What concrete pushes out of the forms, and what holds it. */
+const RESTRAINT: readonly JobCheck[] = [bendThrustOfJob, hoopTensionOfJob, teeForceOfJob, upliftOfJob, endClosureOfJob, jambOfJob, headOfJob, sillOfJob];
+
 /** In the order in which they are answered. */
-const CHECKS: readonly JobCheck[] = [formPressure, wallBars, checkLintels];
+const CHECKS: readonly JobCheck[] = [formPressure, wallBars, checkLintels, ...RESTRAINT];
 
 /** Said of the whole job, however many reports come to say it. */
 const ONCE: ReadonlySet<string> = new Set(['pour-not-stated', 'site-not-stated']);

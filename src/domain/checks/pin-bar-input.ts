@@ -46,6 +46,12 @@ export function readPinBar(input: CalculatorInput): PinBar | 'none' | undefined 
   return { name, diameter, webSpacing, yieldKpa };
 }
 
+/** A bar of a job by its size, of the assumed yield strength; null for a size without a diameter here. */
+export function pinBarOf(name: string, webSpacing: Nm): PinBar | null {
+  const diameter = DIAMETERS[name];
+  return diameter === undefined ? null : { name, diameter, webSpacing, yieldKpa: inSi('pressure', 'ksi', ASSUMED_YIELD_KSI) };
+}
+
 /** What the bar carries by bending alone, between webs one spacing beyond each side of the cut-out. */
 export function pinBarStep(units: CoherentUnits, bar: PinBar, core: Nm): TraceStep {
   const [fy, d] = [units.of('pressure', bar.yieldKpa), units.ofLength(bar.diameter)];

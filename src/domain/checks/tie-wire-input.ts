@@ -18,7 +18,7 @@ const IMPLIED = 'en5151-forms Table 5 (the stress its loads mean), diameter from
 /** Strands in words. */
 const STRANDS: Readonly<Record<string, number>> = { single: 1, double: 2 };
 /** Safety factor of form ties, from memory of the formwork guide. */
-const ASSUMED_FACTOR = 2;
+export const ASSUMED_FACTOR = 2;
 
 /** The wire of a tie; undefined where a field could not be read. Without a gauge there is no wire, and no number for it. */
 export function readTieWire(input: CalculatorInput, fields: Readonly<Record<string, unknown>>): TieWire | undefined {

@@ -10,13 +10,13 @@ import type { PressureOf, Rule, RuleContext, RuleMeta } from '../rule.js';
 import { cornerStation } from '../stations.js';
 
 /** A corner over its whole height: one row of the take-off for each level, where a core changes. */
-interface Corner {
+export interface Corner {
   readonly storey: LaidStorey;
   readonly rows: readonly Junction[];
 }
 
 /** One course of a corner, up to the next one's bed. */
-interface Part {
+export interface Part {
   readonly height: Nm;
   readonly thrustLbPerFt: number;
   readonly pressure: ReturnType<PressureOf>;
@@ -42,7 +42,7 @@ export const cornerBrace: Rule = {
   },
 };
 
-function cornersOf(storey: LaidStorey): readonly Corner[] {
+export function cornersOf(storey: LaidStorey): readonly Corner[] {
   const rows = new Map<string, Junction[]>();
   for (const junction of storey.junctions.filter(({ kind, courses }) => kind === 'corner' && courses.length > 0)) {
     const key = `${junction.id.replace(LEVEL, '')} ${junction.walls.join(' ')}`;
@@ -51,7 +51,7 @@ function cornersOf(storey: LaidStorey): readonly Corner[] {
   return [...rows.values()].map((each) => ({ storey, rows: each }));
 }
 
-function partsOf(storey: LaidStorey, junction: Junction, arriving: LaidWall, leaving: LaidWall, pressureOf: PressureOf): readonly Part[] {
+export function partsOf(storey: LaidStorey, junction: Junction, arriving: LaidWall, leaving: LaidWall, pressureOf: PressureOf): readonly Part[] {
   return junction.courses.map((n): Part => {
     const course = courseOf(arriving, n);
     const cores = [coreOfCourse(arriving, n), coreOfCourse(leaving, courseBeside(arriving, n, leaving)?.n ?? 1)] as const;

@@ -10,7 +10,7 @@ import { closedEnd } from '../stations.js';
 import { panelForceLb } from '../thrust.js';
 
 /** Closures of one course of one wall. */
-interface Closed {
+export interface Closed {
   readonly at: LaidPlace;
   /** The one this course stands on. */
   readonly core: Core;
@@ -44,7 +44,7 @@ export const endClosure: Rule = {
   },
 };
 
-function closuresAt(at: LaidPlace, { range, pressureOf }: RuleContext): readonly Closed[] {
+export function closuresAt(at: LaidPlace, { range, pressureOf }: Pick<RuleContext, 'range' | 'pressureOf'>): readonly Closed[] {
   const closures = at.course.pieces.filter(({ kind }) => kind === 'end-closure').map((piece) => closedEnd(at.wall, at.course, piece));
   if (closures.length === 0) return [];
   const core = coreOfCourse(at.wall, at.course.n);
@@ -61,7 +61,7 @@ function closuresAt(at: LaidPlace, { range, pressureOf }: RuleContext): readonly
  * @valid    breaking of the tape; how well it sticks to foam is not covered
  * @source   statics
  */
-function tapeHoldsLb(tape: Material | undefined): number | null {
+export function tapeHoldsLb(tape: Material | undefined): number | null {
   const width = /^(\d+(?:\.\d+)?) in$/.exec(tape?.size ?? '')?.[1];
   if (!tape || tape.strengthLbPerIn === null || width === undefined) return null;
   return LEGS * tape.strengthLbPerIn * Number(width);

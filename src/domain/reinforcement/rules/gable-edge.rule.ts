@@ -35,7 +35,7 @@ export const gableEdge: Rule = {
   },
 };
 
-const isSteep = ({ degrees }: LaidSlope, { range }: RuleContext): boolean => degrees >= range.parameters.gableSteepFromDeg;
+export const isSteep = ({ degrees }: LaidSlope, { range }: Pick<RuleContext, 'range'>): boolean => degrees >= range.parameters.gableSteepFromDeg;
 
 /** Boards side by side over the core. */
 const capBoards = (core: Nm, { range }: RuleContext): number => partsToCover(core, range.parameters.gableBoardWidth);
