@@ -48,7 +48,7 @@ describe('restraint of a job', () => {
     });
     // 16 gauge: 2 · 40 700 psi · π · 0.0625² / 4 = 249.73 lb, half of it 124.86; #4: 8 · 60 000 · 0.5³ / 6 / 1.67 / (2 · 22 − 6) = 157.58 lb.
     expect(report?.places.map(({ wall, course, atMm }) => [wall, course, atMm])).toEqual([['A', 1, 1219.2], ['A', 2, 1219.2]]);
-    const { results } = report?.places[0] ?? { results: {} };
+    const results: CheckReport['results'] = report?.places[0]?.results ?? {};
     expect(results['forceLb']).toBeCloseTo(400, 6);
     expect(results['forceKn']).toBeCloseTo(1.77929, 5);
     expect(results['capacityLb']).toBeCloseTo(124.86, 1);
