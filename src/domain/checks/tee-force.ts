@@ -8,7 +8,9 @@ import { teeForce } from '../engineering/statics/tee-force.js';
 import { toFeet } from '../quantity/length.js';
 import { WIRE_GAUGES, wireBreakingLoad } from '../engineering/en5151-forms/wire-breaking-load.js';
 import { ASSUMED_FACTOR } from './tie-wire-input.js';
+import { finding, type Finding } from '../evidence/finding.js';
 import type { CheckContext, JobCheck } from './job-check.js';
+import type { CheckPlace, CheckReport } from './check-report.js';
 import type { FormRange } from '../range/range.js';
 import type { Junction, LaidStorey } from '../takeoff/laid.js';
 
@@ -17,8 +19,14 @@ const UNITS = new CoherentUnits('us-customary');
 const NOTES = ['The far panel has no webs over the cut-out. The wire holds the bar at its middle; how the web of the branch holds the wire is not known.'];
 const DEFAULTS = [`wire tie: ${STRANDS} strands, straight, safety factor ${ASSUMED_FACTOR} on the breaking load, from memory`, 'pin bar: yield 60 ksi'];
 
-/** Force on the far panel of every tee in every course, against the wire and the bar of the rule `tee-cut-out`. Source: statics. */
+/**
+ * Force on the far panel of every tee in every course, against the wire and the bar of the rule `tee-cut-out`; `tee-tie-short`, a note, where the
+ * wire does not carry it by itself. Source: statics.
+ */
 export const teeForceOfJob: JobCheck = (job) =>
+  forcesAtTees(job).map((report) => ({ ...report, findings: shortTies(report) }));
+
+const forcesAtTees: JobCheck = (job) =>
   restraintReports(
     { check: 'tee', name: 'force on the far panel', equation: 'F = p · w · h', source: 'statics; en5151-forms Table 5', notes: NOTES, defaults: DEFAULTS },
     job.takeoff.laid.storeys.flatMap((storey) => storey.junctions.flatMap((junction) => placesOf(storey, junction, job))),
@@ -45,6 +53,14 @@ function placesOf(storey: LaidStorey, junction: Junction, { range, pressureOf }:
       more: { branch: tee.branch, ...(alone === null ? {} : bothForces('barAlone', alone)) },
     };
   });
+}
+
+function shortTies({ storey, core, places }: CheckReport): readonly Finding[] {
+  const short = places.filter(({ results }) => Number(results['share'] ?? 0) > 1);
+  const worst = short.reduce<CheckPlace | null>((most, place) => (most === null || Number(place.results['share']) > Number(most.results['share']) ? place : most), null);
+  if (worst === null) return [];
+  const { forceLb = 0, capacityLb = 0 } = worst.results;
+  return [finding('tee-tie-short', { storey, walls: [...new Set(short.map(({ wall }) => wall))], numbers: { core: core ?? '', forceLb, capacityLb }, source: 'statics; en5151-forms Table 5' })];
 }
 
 /** What one wire tie of the range carries [lb]; null where its gauge has no strength. */

@@ -37,6 +37,7 @@ export const SEVERITY = {
   'concrete-hot': 'note',
   'evaporation-high': 'note',
   'discharge-late': 'note',
+  'tee-tie-short': 'note',
   'bars-not-checked': 'note',
   'lintel-load-not-stated': 'note',
 } as const satisfies Record<string, Severity>;

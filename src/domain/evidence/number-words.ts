@@ -1,4 +1,4 @@
-import { fahrenheitToCelsius, feetToMetres, psfToKpa } from '../quantity/us-customary.js';
+import { fahrenheitToCelsius, feetToMetres, poundsToKilonewtons, psfToKpa } from '../quantity/us-customary.js';
 import { lengthWords } from './length-words.js';
 import { NM_PER_INCH, NM_PER_MM } from '../quantity/length.js';
 import { shownNumber } from './shown-number.js';
@@ -48,7 +48,7 @@ const WRITERS: readonly { readonly suffix: string; readonly write: (value: numbe
   { suffix: 'Psf', write: (v, units) => both(`${nearest(v, 1)} psf`, `${nearest(psfToKpa(v), 0.1)} kPa`, units) },
   { suffix: 'Deg', write: (v) => `${v.toFixed(1)}°` },
   { suffix: 'Mm', write: (v, units) => lengthWords(v, units) },
-  { suffix: 'Lb', write: (v) => `${nearest(v, 1)} lb` },
+  { suffix: 'Lb', write: (v, units) => both(`${nearest(v, 1)} lb`, `${nearest(poundsToKilonewtons(v), 0.01)} kN`, units) },
   { suffix: 'In', write: (v, units) => both(`${nearest(v, 0.01)} in`, `${nearest(v * MM_PER_INCH, 1)} mm`, units) },
   { suffix: 'F', write: (v, units) => both(`${nearest(v, 0.1)} °F`, `${nearest(fahrenheitToCelsius(v), 0.1)} °C`, units) },
   { suffix: 'Kpa', write: (v) => `${nearest(v, 0.1)} kPa` },

@@ -55,7 +55,7 @@ describe('restraint of a job', () => {
     expect(results['share']).toBeCloseTo(3.2035, 2);
     expect(results['barAloneLb']).toBeCloseTo(157.58, 1);
     expect(results['resistedBy']).toContain('does not carry');
-    expect(report?.findings).toEqual([]);
+    expect(report?.findings).toMatchObject([{ code: 'tee-tie-short', severity: 'note', storey: 'S1', walls: ['A'], numbers: { core: '6', forceLb: 400 } }]);
   });
 
   it.each([[6, 400], [10, 666.667]] as const)('a closure of core %d is pushed with %d lb; tape of unknown strength has a board', (core, lb) => {

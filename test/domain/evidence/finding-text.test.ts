@@ -85,7 +85,7 @@ describe('numberWords', () => {
     { key: 'missing', value: 'rise, concrete', words: 'not stated rise, concrete' },
     { key: 'footingFixBy', value: 'track', words: 'footing fix by track' },
     { key: 'count', value: 3, words: 'count 3' },
-    { key: 'forceLb', value: 399.9, words: 'force 400 lb' },
+    { key: 'forceLb', value: 399.9, words: 'force 400 lb (1.78 kN)' },
     { key: 'slumpIn', value: 8, words: 'slump 8 in (203 mm)' },
     { key: 'limitFtPerH', value: 15, words: 'limit of the rate 15 ft/h (4.57 m/h)' },
     { key: 'soilKnPerM3', value: 7.069, words: 'soil 7.07 kN/m³' },

@@ -57,6 +57,6 @@ describe('questions of a measured plan', () => {
   it('a plain rectangle asks nothing', () => {
     const { questions, findings } = measure(scheduleOf(square, { openings: [door] }), heron());
     expect(questions).toEqual([]);
-    expect(findings.map(({ code }) => code).sort()).toEqual(['bars-not-checked', 'pour-not-stated', 'site-not-stated']);
+    expect(findings.map(({ code }) => code).sort()).toEqual(['bars-not-checked', 'lintel-load-not-stated', 'pour-not-stated', 'site-not-stated']);
   });
 });
