@@ -1,13 +1,15 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
+import type { ChecklistAnswer } from '../modules/checklists/checklists.schemas.js';
 import type { JobAnswer } from '../modules/jobs/jobs.schemas.js';
 import type { BecauseAnswer, QuoteAnswer } from '../modules/quotes/quotes.schemas.js';
 import type { FindingAnswer } from '../modules/takeoffs/findings.schemas.js';
-import type { TakeoffAnswer } from '../modules/takeoffs/takeoffs.schemas.js';
+import type { CheckAnswer, TakeoffAnswer } from '../modules/takeoffs/takeoffs.schemas.js';
 import type { TicketAnswer } from '../modules/tickets/tickets.schemas.js';
 import { PACKAGE_ROOT } from '../platform/config/package-root.js';
 import { stopAsked } from '../platform/process/stop-asked.js';
+import { checklistText, checksText } from './demo/checks-text.js';
 import { DemoClient } from './demo/demo-client.js';
 import { startDemoServer, type DemoServer } from './demo/demo-server.js';
 import { becauseText, findingsText, quoteText, takeoffText, ticketsText } from './demo/tables.js';
@@ -29,6 +31,8 @@ async function shown(client: DemoClient, job: JobAnswer): Promise<TakeoffAnswer>
   const findings = await client.get<List<FindingAnswer>>('contractor', `/v1/jobs/${job.id}/findings?first=200`);
   say(`\nFindings\n\n${findingsText(findings.items)}`);
   say(`\nTickets\n\n${ticketsText(await ticketsOf(client, job))}`);
+  const checks = await client.get<List<CheckAnswer>>('contractor', `/v1/jobs/${job.id}/checks?first=200`);
+  say(`\nChecks\n\n${checksText(checks.items)}`);
   return takeoff;
 }
 
@@ -93,6 +97,13 @@ async function drawn(client: DemoClient, job: JobAnswer, takeoff: TakeoffAnswer,
   }
 }
 
+/** The pre-pour checklist, as it is printed for the site. */
+async function listed(client: DemoClient, job: JobAnswer, name: string): Promise<void> {
+  const path = `/v1/jobs/${job.id}/checklist`;
+  say(`\nPre-pour checklist\n\n${checklistText(await client.get<ChecklistAnswer>('contractor', path))}`);
+  await written(`${name}.checklist.pdf`, await client.bytes('contractor', path, 'application/pdf'));
+}
+
 /** The first corner of every turn and the first tee of every angle. */
 function oneOfEach(takeoff: TakeoffAnswer): (readonly ['junction', string])[] {
   const first = new Map<string, string>();
@@ -129,6 +140,7 @@ async function tour(server: DemoServer): Promise<void> {
     const takeoff = await shown(client, job);
     await quoted(client, job, name);
     await drawn(client, job, takeoff, name);
+    await listed(client, job, name);
     if (name === HOUSE) await sameFromTables(client, job);
   }
 }
