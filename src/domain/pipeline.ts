@@ -1,5 +1,6 @@
 import type { Advice } from './advice/advice.js';
 import { checklistOf, type ChecklistItem } from './checklist/index.js';
+import { bracingPlan, type StoreyBracing } from './checks/bracing-plan.js';
 import { checkJob } from './checks/check-job.js';
 import type { CheckReport } from './checks/check-report.js';
 import { ENGINE } from './engine.js';
@@ -24,6 +25,8 @@ export interface Measurement {
   readonly materials: readonly MaterialLine[];
   readonly instructions: readonly CrewInstruction[];
   readonly checks: readonly CheckReport[];
+  /** Where the forms of each storey are braced, in the order of the laid storeys. */
+  readonly bracing: readonly StoreyBracing[];
   /** The pre-pour checklist in the order in which the crew walks the job. */
   readonly checklist: readonly ChecklistItem[];
   /** Take-off's and checks' findings together; those that advice lifted are left out. */
@@ -72,7 +75,8 @@ function measured(schedule: Schedule, range: FormRange, advice: readonly Advice[
   const pressureOf = pressures(takeoff.laid, schedule, range);
   const reinforcement = evaluateRules(takeoff.laid, range, pressureOf);
   const checks = checkJob({ schedule, range, takeoff, materials: reinforcement.materials, pressureOf });
-  const all = [...takeoff.findings, ...reinforcement.findings, ...checks.flatMap((check) => check.findings)];
+  const bracing = bracingPlan(schedule, range, takeoff.laid);
+  const all = [...takeoff.findings, ...reinforcement.findings, ...[...checks, ...bracing].flatMap((each) => each.findings)];
   const { findings, lifted } = applyAdvice(all, advice);
   return {
     engine: ENGINE,
@@ -81,7 +85,8 @@ function measured(schedule: Schedule, range: FormRange, advice: readonly Advice[
     materials: reinforcement.materials,
     instructions: reinforcement.instructions,
     checks,
-    checklist: checklistOf(takeoff.laid, reinforcement.materials, reinforcement.instructions, range),
+    bracing,
+    checklist: checklistOf(takeoff.laid, reinforcement.materials, reinforcement.instructions, range, new Map(bracing.map(({ storey, count }) => [storey, count]))),
     findings,
     lifted,
     questions: groupQuestions(findings, schedule.units),

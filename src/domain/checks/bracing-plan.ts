@@ -44,10 +44,9 @@ const EDITION = 'asce-7-16';
 /**
  * Where the empty forms of each storey are braced against the wind, and what each brace takes.
  *
- * @param schedule its storeys, site and units
+ * @param schedule its storeys, units and site; `site.durationH`, how long the forms stand empty, reduces the wind
  * @param range    spacing, distance from corners, top and foot of the braces: common practice of the range
  * @param laid     the laid job, whole or one storey of it
- * @param durationH how long the forms stand empty [h]; null: not stated, no reduction of the wind
  * @returns        storeys in the order of the laid job
  * @source statement of the project's decisions 20 and 30; asce-7-16 and asce-37-14 for the wind
  */
@@ -55,10 +54,9 @@ export function bracingPlan(
   schedule: Schedule,
   { parameters }: Pick<FormRange, 'parameters'>,
   laid: { readonly storeys: readonly LaidStorey[] },
-  durationH: number | null = null,
 ): readonly StoreyBracing[] {
   const units = new CoherentUnits(schedule.units === 'mm' || schedule.units === 'm' ? 'si' : 'us-customary');
-  const wind = windOf(schedule, durationH);
+  const wind = windOf(schedule);
   return laid.storeys.map((storey) => {
     const force = forcesBy(wind, parameters, units, groundUnder(schedule.storeys, storey.id));
     const walls = storey.walls.map((wall) => ({ mark: wall.mark, braces: braceStations(storey, wall, parameters).map((station) => planned(wall, station, force)) }));
@@ -109,9 +107,9 @@ function groundUnder(storeys: readonly Storey[], id: string): Nm {
   return (below?.grade === 'above' ? below.height : 0) + groundUnder(storeys, under);
 }
 
-function windOf({ site }: Schedule, duration: number | null): WindQuestion | null {
+function windOf({ site }: Schedule): WindQuestion | null {
   if (site?.windMps === undefined) return null;
-  return { speed: site.windMps, exposure: site.exposure ?? 'D', duration, wallLength: null, edition: EDITION, importance: 1, topography: 1 };
+  return { speed: site.windMps, exposure: site.exposure ?? 'D', duration: site.durationH ?? null, wallLength: null, edition: EDITION, importance: 1, topography: 1 };
 }
 
 function told(storey: string, walls: readonly BracedWall[], { all }: Known, { site }: Schedule, wind: WindQuestion | null) {

@@ -24,7 +24,7 @@ const scheduleOf = (walls: WallRow[], openings: OpeningRow[] = [], site: Site | 
   } as ScheduleDocument),
   site,
 });
-const braced = (schedule: Schedule, duration: number | null = null): StoreyBracing => bracingPlan(schedule, range, takeOff(schedule, range).laid, duration)[0]!;
+const braced = (schedule: Schedule): StoreyBracing => bracingPlan(schedule, range, takeOff(schedule, range).laid)[0]!;
 const standing = (bracing: StoreyBracing, mark: string) => bracing.walls.find((wall) => wall.mark === mark)!.braces;
 const inchesOf = (bracing: StoreyBracing, mark: string): number[] => standing(bracing, mark).map(({ at }) => at / 25_400_000);
 
@@ -102,7 +102,7 @@ describe('forces', () => {
   });
 
   it('of a stated construction period have its factor', () => {
-    const bracing = braced(scheduleOf(RING, [], { windMps: 53.6448, exposure: 'C' }), 4 * 168);
+    const bracing = braced(scheduleOf(RING, [], { windMps: 53.6448, exposure: 'C', durationH: 4 * 168 }));
     near(standing(bracing, 'A')[0]!, asked({ height: '96 in', speed: '120 mph', exposure: 'C', duration: '4 weeks' }));
   });
 
@@ -120,7 +120,7 @@ describe('forces', () => {
   });
 
   it('beyond the longest construction period are not told', () => {
-    const bracing = braced(scheduleOf(FREE, [], { windMps: 50, exposure: 'C' }), 20 * 8760);
+    const bracing = braced(scheduleOf(FREE, [], { windMps: 50, exposure: 'C', durationH: 20 * 8760 }));
     expect(bracing.findings.map(({ code }) => code)).toEqual(['outside-method']);
     expect(standing(bracing, 'A')[0]).toMatchObject({ axial: null, horizontal: null, uplift: null });
   });

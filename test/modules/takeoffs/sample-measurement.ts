@@ -147,6 +147,13 @@ export const measurement: Measurement = {
   ],
   instructions: [{ rule: 'end-closure', storey: 'S1', wall: 'A', course: 1, text: 'Tape the closure on both faces.' }],
   checks: [],
+  bracing: [
+    {
+      storey: 'S1', side: 'inside', spacing: inches(72), count: 1,
+      walls: [{ mark: 'A', braces: [{ at: inches(12), reason: 'free-end', width: inches(72), height: inches(16), axial: 4.5, horizontal: 2.7, uplift: null }] }],
+      trace: [], source: 'hanna-formwork section on bracing', defaults: [], notes: [], findings: [],
+    },
+  ],
   checklist: [],
   findings: [],
   lifted: [],
