@@ -36,7 +36,7 @@ export function lineLoads(schedule: Schedule, laid: LaidJob, wall: LaidWall, ope
   const sum = (key: 'deadKnPerM' | 'liveKnPerM' | 'snowKnPerM'): number => lbPerFt(storeys.reduce((total, storey) => total + (storey[key] ?? 0), 0));
   const carried = upper.reduce((total, each) => total + wallWeight(Math.max(...coresOfWall(each).map(({ width }) => inchesOf(width))), inchesOf(topOfWall(each))), 0);
   const dead = sum('deadKnPerM') + carried;
-  const load = lintelLoad({ dead, live: sum('liveKnPerM'), snow: sum('snowKnPerM') }, inchesOf(over.wide.width), inchesOf(over.greatest));
+  const load = lintelLoad({ dead, live: sum('liveKnPerM'), snow: sum('snowKnPerM') }, inchesOf(over.wide.width), inchesOf(over.greatest), 'wall above');
   const stated = storeys.filter(loadStated).length;
   return { load, stated: stated === 0 ? 'wall above only' : stated < storeys.length ? 'in part' : 'floors and roof', storeysAbove: new Set(upper.map(({ storey }) => storey)).size };
 }

@@ -42,13 +42,16 @@ export function readLintelLoads(input: CalculatorInput, written: unknown): Writt
 /** Weight of concrete of a width and height along a wall [lb/ft]. */
 export const wallWeight = (widthIn: number, heightIn: number): number => (UNIT_WEIGHT_PCF * widthIn * heightIn) / 144;
 
-/** The factored load; the lintel's own weight is added to loads as they are, never to a factored one. */
-export function lintelLoad(written: WrittenLoads, widthIn: number, depthIn: number): LintelLoad {
+/**
+ * The factored load; the weight of concrete (the lintel's own, or on a job that of the whole wall above) is added to loads as they are,
+ * never to a factored one.
+ */
+export function lintelLoad(written: WrittenLoads, widthIn: number, depthIn: number, weighed: 'lintel' | 'wall above' = 'lintel'): LintelLoad {
   if ('factored' in written) return { lbPerFt: written.factored, trace: [], note: 'The load is taken as factored, with the weight of the lintel in it.' };
   const own = wallWeight(widthIn, depthIn);
   const { live, snow } = written;
   const dead = written.dead + own;
-  const weight = workedStep('weight of the lintel', '150 pcf · b · h', `150 · ${n(widthIn)} · ${n(depthIn)} / 144`, own, 'lb/ft', 'cc-form-pressure');
+  const weight = workedStep(`weight of the ${weighed}`, '150 pcf · b · h', `150 · ${n(widthIn)} · ${n(depthIn)} / 144`, own, 'lb/ft', 'cc-form-pressure');
   const load = workedStep('factored load', 'wu = max( 1.4 · D, 1.2 · D + 1.6 · L + 0.5 · S, 1.2 · D + 1.6 · S + L )', `D = ${n(dead)}, L = ${n(live)}, S = ${n(snow)}`, factoredLoad(dead, live, snow), 'lb/ft', 'aci-318-14 §5.3.1, from memory');
   return { lbPerFt: load.value, trace: [weight, load], note: 'The weight of the lintel itself, 150 pcf, is added to the dead load.' };
 }

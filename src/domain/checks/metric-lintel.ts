@@ -1,7 +1,7 @@
 import { failure, success, type Result } from '../evidence/result.js';
 import { finding } from '../evidence/finding.js';
 import { lintelSpan } from '../engineering/obc-2024/lintel-span.js';
-import { LINTEL_TABLES } from '../engineering/obc-2024/lintel-tables.js';
+import { lintelTableRow, LINTEL_TABLE_SOURCE as SOURCE, tableStirrups } from './lintel-table-row.js';
 import { NM_PER_METRE, toMm, type Nm } from '../quantity/length.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { lengthInBoth, type CalculatorAnswer } from './calculator-answer.js';
@@ -11,12 +11,10 @@ import type { InputError } from '../evidence/input-error.js';
 
 export const METRIC_LINTEL_FIELDS = ['supports', 'snow'] as const;
 
-const SOURCE = 'obc-2024 Tables 9.20.17.4.-A to -C';
 const SUPPORTS = ['roof', 'storey-and-roof'] as const;
 const SNOW = { from: 0, to: 50, says: '0 or more and at most 50 kPa' };
 const HEAVIEST_SNOW_KPA = 3.33;
-/** Openings over this take stirrups, and over that a lintel. obc-2024 9.20.17, read [mm]. */
-const STIRRUPS_OVER_MM = 1200;
+/** Openings over this take a lintel. obc-2024 9.20.17, read [mm]. */
 const LINTEL_OVER_MM = 900;
 const NOT_ASKED = ['loads', 'fc', 'fy', 'cover'] as const;
 
@@ -28,19 +26,16 @@ export function metricLintel(input: CalculatorInput, span: Nm | undefined, core:
   if (input.errors.length > 0) return failure(input.errors);
   const snowKpa = Number(snow.toPrecision(12));
   const spanM = span / NM_PER_METRE;
-  const spans = LINTEL_TABLES.map((_, at) => lintelSpan(at, toMm(core), toMm(depth), supports, snowKpa));
-  const chosen = spans.findIndex((longest) => longest !== null && longest >= spanM - 1e-9);
-  const table = LINTEL_TABLES[chosen];
-  const longestM = spans[chosen] ?? 0;
-  if (table === undefined) {
-    const known = spans.filter((each) => each !== null);
+  const { table, longestM, spansM } = lintelTableRow(spanM, (at) => lintelSpan(at, toMm(core), toMm(depth), supports, snowKpa));
+  if (table === null) {
+    const known = spansM.filter((each) => each !== null);
     const limits: Readonly<Record<string, number | string>> = known.length > 0 ? { limitM: Number(Math.max(...known).toPrecision(6)) } : { limit: `140, 150, 160, 190, 200 or 240 mm of concrete, 200 to 600 mm deep, snow to ${HEAVIEST_SNOW_KPA} kPa` };
     const numbers = { spanM, coreMm: toMm(core), depthMm: toMm(depth), snowKpa, ...limits };
     return success({ result: {}, governs: 'opening-too-wide', trace: [], source: SOURCE, defaults: input.defaults, notes: [], findings: [finding('opening-too-wide', { numbers, source: SOURCE })] });
   }
   const notAsked = NOT_ASKED.filter((name) => input.has(name));
   return success({
-    result: { bars: table.bars, stirrups: toMm(span) > STIRRUPS_OVER_MM ? '10M @ d/2' : 'none', status: table.barsFrom, longestSpan: lengthInBoth(longestM * NM_PER_METRE) },
+    result: { bars: table.bars, stirrups: tableStirrups(toMm(span)), status: table.barsFrom, longestSpan: lengthInBoth(longestM * NM_PER_METRE) },
     governs: 'table',
     trace: [workedStep('longest opening', 'thickness, depth, snow → span', `${n(toMm(core))} mm, ${n(toMm(depth))} mm, ${supports}, ${n(snowKpa)} kPa`, longestM, 'm', SOURCE)],
     source: SOURCE,

@@ -14,7 +14,7 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'plan-open': 'The plan is said to close and does not',
   'radius-tight': 'The curve is too tight for straight forms cut into chords',
   'run-too-short': 'The run is shorter than its corner legs or its shortest piece need',
-  'opening-too-wide': 'The opening is wider than the lintel tables go',
+  'opening-too-wide': 'The opening is wider than the lintel tables go, or no bars and stirrups fit that carry what is over it',
   'wall-beyond-tables': 'The wall is beyond the prescriptive tables; a licensed engineer has to design it',
   'backfill-beyond-tables': 'The backfill is beyond the prescriptive tables; a licensed engineer has to design the wall',
   'soil-not-listed': 'The soil is not one the prescriptive tables list',

@@ -54,8 +54,12 @@ describe('lintels of a job', () => {
     expect(number('shearOfConcreteShare')).toBeCloseTo(1687.5 / 2896.08, 5);
     expect(number('stirrupSpacingMm')).toBeCloseTo(50.8, 9);
     expect(number('stirrupsOverMm')).toBeCloseTo(914.4, 9);
-    // Lap of #4 as a top bar: 1.3 · 1.3 · 60000 / (25 · √3000) · 0.5 = 37.03 in, 38 in whole.
-    expect(number('trimPastCornerMm')).toBeCloseTo(38 * 25.4, 6);
+    // #4 as a top bar developed: 1.3 · 60000 / (25 · √3000) · 0.5 = 28.48 in, 29 in whole; over the 24 in of R608.8.1.
+    expect(number('trimPastCornerMm')).toBeCloseTo(29 * 25.4, 6);
+    expect(place?.results).toMatchObject({ trimBesideEach: 1, trimWithinMm: 304.8, trimBy: 'irc-2018 R608.8.1, from summaries', by: 'aci-318-14' });
+    // 36 in is over four depths of 8: an ordinary beam.
+    expect(place?.results['deepBeam']).toBeUndefined();
+    expect(report?.trace[0]?.name).toBe('weight of the wall above');
   });
 
   it('carry the wall alone where no load is stated, and say so once for the storey', () => {
@@ -105,12 +109,90 @@ describe('lintels of a job', () => {
     expect(report?.places[0]?.results).toMatchObject({ bars: 'none fit' });
   });
 
-  it('read the Ontario table beside it', () => {
+  it('are by the Ontario table where it has a row, with ACI beside it', () => {
     // obc-2024 9.20.17.4.-A, roof, 1.50 kPa: 160 mm, 300 mm deep 1.78 m and 400 mm 2.07 m; at 304.8 mm 1.79392 m, shorter than the 1.7944 m of 150 mm.
-    const results = house({ storey: LOADED, site: { code: 'obc-2024', snow: '1.5 kPa' } })[0]?.places[0]?.results;
-    expect(results).toMatchObject({ table: 'obc-2024 9.20.17.4', tableBars: '1-10M', tableStirrups: 'none', bars: '1-#4' });
-    expect(results?.['tableSpanMm']).toBeCloseTo(1793.92, 6);
-    expect(house({ site: { code: 'obc-2024' } })[0]?.places[0]?.results['table']).toBe('none: the snow load of the site is not stated');
+    // 10M without stirrups: d = 304.8 − 38.1 − 5.65 = 261.05 mm; a = 100 · 400 / (0.85 · 20.684 · 152.4) = 14.929 mm; φMn = 0.9 · 40 000 · 253.586 = 9.1291 kN·m.
+    // Mu = 1265.625 ft·lb = 1.71595 kN·m.
+    const [report] = house({ storey: LOADED, site: { code: 'obc-2024', snow: '1.5 kPa' } });
+    const results = report?.places[0]?.results;
+    expect(results).toMatchObject({
+      by: 'obc-2024', bars: '1-10M', barsFrom: 'found', stirrups: 'none', governs: 'table', crossCheck: 'aci-318-14', crossCheckBars: '1-#4', crossCheckStirrups: '#3', crossCheckGoverns: 'stirrups-least',
+      trimBar: '10M', trimBesideEach: 1, trimAbove: 1, trimPastCornerMm: 600, trimBy: 'obc-2024 9.20.17',
+    });
+    expect(results?.['longestSpanMm']).toBeCloseTo(1793.92, 6);
+    expect(results?.['depthMm']).toBeCloseTo(304.8, 6);
+    expect(results?.['momentShare']).toBeCloseTo(1.71595 / 9.1291, 4);
+    expect(results?.['crossCheckMomentShare']).toBeCloseTo(15_187.5 / 59_214.7, 5);
+    expect(results?.['crossCheckDepthMm']).toBeCloseTo(203.2, 9);
+    expect(report?.findings).toEqual([]);
+  });
+
+  it.each([
+    ['no snow load', {}, {}, 'the snow load of the site is not stated'],
+    // 10 in is 254 mm; the thickest rows are 240 mm.
+    ['a core thicker than its rows', { snow: '1.5 kPa' }, { more: { walls: rectangle().walls.map((wall: object) => ({ ...wall, core: '10' })) } }, 'outside the tables'],
+    // 8000 lb/ft live: Mu = (90 + 12 800) · 9 / 8 = 14 501 ft·lb, 19.66 kN·m, over the 9.13 kN·m of the 10M.
+    ['loads that its bars do not carry', { snow: '1.5 kPa' }, { storey: { live: '8000 lb/ft' } }, 'the loads ask more than its 1-10M carries by ACI 318'],
+  ])('are by ACI where the Ontario table has none: %s', (_, site, change, why) => {
+    const results = house({ ...change, site: { code: 'obc-2024', ...site } })[0]?.places[0]?.results;
+    expect(results).toMatchObject({ table: `none: ${why}` });
+    expect(results?.['crossCheck']).toBeUndefined();
+    if (why.startsWith('the loads')) expect(results).toMatchObject({ bars: 'none fit', governs: 'opening-too-wide' });
+    else expect(results).toMatchObject({ by: 'aci-318-14', bars: '1-#4' });
+  });
+
+  it('over a narrow opening are deep beams by ACI 318, and say so without a hold', () => {
+    // 8 in is the least depth: 32 in is four depths, 33 is over.
+    expect(house({ storey: LOADED, opening: { width: 33 } })[0]?.places[0]?.results['deepBeam']).toBeUndefined();
+    const [report] = house({ storey: LOADED, opening: { width: 32 } });
+    expect(report).toMatchObject({ findings: [], places: [{ results: { deepBeam: 'yes', bars: '1-#4' } }] });
+    expect(report?.notes[0]).toContain('9.9.1.1');
+  });
+
+  it.each([
+    // 6 in core: D = 400 + 150 · 6 · 24 / 144 = 550; 1.2 · 550 + 1.6 · 300 + 0.5 · 150 = 1215 lb/ft; Mu = 1215 · 16² / 8 = 38 880 ft·lb, Vu = 9720 lb.
+    // #6: d = 24 − 1.875 − 0.375 = 21.75, a = 26 400 / 15 300 = 1.72549, φMn = 23 760 · 20.88725 = 496 281 in·lb = 41 357 ft·lb; least steel 0.435 of 0.44 in².
+    // 2-#4 is lighter, but d = 21.875, a = 1.56863, φMn = 21 600 · 21.09069 / 12 = 37 963 ft·lb. φVc / 2 = 5361 lb under Vu: d / 2, 10 in whole.
+    ['6', 1215, 38_880, 9720, '1-#6', 496_281],
+    // 8 in core: D = 600, 1275 lb/ft; Mu = 40 800 ft·lb, Vu = 10 200 lb. #6 carries 41 784 ft·lb but least steel is 200 / 60 000 · 8 · 21.75 = 0.58 in².
+    // #7: d = 21.6875, a = 36 000 / 20 400 = 1.76471, φMn = 32 400 · 20.80515 = 674 087 in·lb; least 0.578 of 0.60. φVc / 2 = 7127 lb under Vu: 10 in.
+    ['8', 1275, 40_800, 10_200, '1-#7', 674_087],
+  ])('over a garage door of 16 ft in a %s in core: ordinary bars and no hold, worked by hand', (core, load, moment, shear, bars, strength) => {
+    const [report] = house({ storey: LOADED, opening: { width: 192, height: 72 }, more: { walls: rectangle().walls.map((wall: object) => ({ ...wall, core })) } });
+    const results = report?.places[0]?.results;
+    expect(report?.findings).toEqual([]);
+    expect(results).toMatchObject({ bars, stirrups: '#3', governs: 'stirrups-least' });
+    const number = (key: string) => Number(results?.[key]);
+    expect([number('factoredLbPerFt'), number('momentFtLb'), number('shearLb')].map((each) => Number(each.toPrecision(10)))).toEqual([load, moment, shear]);
+    expect(number('depthMm')).toBeCloseTo(609.6, 9);
+    expect(number('momentShare')).toBeCloseTo((moment * 12) / strength, 5);
+    expect(number('stirrupSpacingMm')).toBeCloseTo(254, 9);
+  });
+
+  it('of openings one above another have the concrete between them, and carry the whole wall', () => {
+    // Head at 40, sill of the upper one at 56: 16 in. To the top 56 in: 1.4 · 150 · 6 · 56 / 144 = 490 lb/ft. Over the upper one 16 in: 140 lb/ft.
+    const [lower] = rectangle().openings;
+    const openings = [{ ...lower, at: 60, sill: 0, width: 36, height: 40 }, { ...lower, mark: 'W2', at: 60, sill: 56, width: 36, height: 24 }];
+    const results = house({ more: { openings } })[0]?.places.map(({ results }) => results) ?? [];
+    expect(results.map((each) => [each['opening'], Number(Number(each['aboveMm']).toFixed(6)), Number(Number(each['factoredLbPerFt']).toFixed(6)), each['trimBelow']])).toEqual([
+      ['D1', 406.4, 490, 0], ['W2', 406.4, 140, 1],
+    ]);
+  });
+
+  it('with the head in the middle of a course have the rest of that course over them', () => {
+    // Courses of 16 in: 88 in is the middle of the sixth.
+    const results = house({ opening: { height: 88 } })[0]?.places[0]?.results;
+    expect(results?.['aboveMm']).toBeCloseTo(203.2, 9);
+    expect(results?.['depthMm']).toBeCloseTo(203.2, 9);
+  });
+
+  it('of a grid core are outside the method, which is for one solid core', () => {
+    const grid = { ...range, cores: new Map([...range.cores].map(([code, core]) => [code, { ...core, family: 'screen-grid' as const }])) };
+    const read = readScheduleDocument(rectangle(), HERON);
+    if (!read.ok) throw new Error(JSON.stringify(read.error));
+    const [report] = checkLintels({ schedule: read.value, range: grid, takeoff: takeOff(read.value, grid), materials: [], pressureOf: () => { throw new Error('lintels ask for no pressure'); } });
+    expect(report?.findings).toMatchObject([{ code: 'lintel-load-not-stated' }, { code: 'outside-method', severity: 'hold', numbers: { family: 'screen-grid' } }]);
+    expect(report?.places[0]?.results['bars']).toBeUndefined();
   });
 
   it('carry the walls of the storey above with their loads', () => {
@@ -121,6 +203,11 @@ describe('lintels of a job', () => {
     const [report] = house({ more: { storeys, walls } });
     expect(report?.places[0]?.results).toMatchObject({ loads: 'floors and roof' });
     expect(report?.places[0]?.results['factoredLbPerFt']).toBeCloseTo(1365, 6);
+    // The upper storey's 200 left out: 1.4 · 775 = 1085 lb/ft, and said.
+    const [first, { dead: _, ...second }] = storeys as [object, { dead?: string }];
+    const [part] = house({ more: { storeys: [first, second], walls } });
+    expect(part?.places[0]?.results).toMatchObject({ loads: 'in part' });
+    expect(part?.places[0]?.results['factoredLbPerFt']).toBeCloseTo(1085, 6);
   });
 
   it('are as deep as keeps the span over four depths, 8 to 24 in, and no deeper than the wall', () => {

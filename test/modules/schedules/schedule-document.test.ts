@@ -32,7 +32,7 @@ const EVERYTHING = {
   range: 'HERON-16',
   storeys: [
     { id: 'S1', height: '9\'-0 3/64"', grade: 'below', storeyAbove: true, closed: false },
-    { id: 'S2', height: '2743.2 mm', grade: 'above', on: 'S1' },
+    { id: 'S2', height: '2743.2 mm', grade: 'above', on: 'S1', dead: '400 lb/ft', live: '4.378 kN/m', snow: '150 plf' },
   ],
   walls: [
     {
@@ -104,6 +104,17 @@ describe('scheduleDocument', () => {
     const written = scheduleDocument(first);
     expect(ScheduleAnswer.parse(written)).toEqual(written);
     expect(meant(read(JSON.parse(JSON.stringify(written))))).toEqual(meant(first));
+  });
+
+  it('the loads on a storey keep their size', () => {
+    // 400 lb/ft · 4.4482216 N / 0.3048 m = 5.83756 kN/m; 150 lb/ft = 2.18909 kN/m.
+    const { storeys: [, first] } = read(EVERYTHING);
+    const { storeys: [, again] } = read(JSON.parse(JSON.stringify(scheduleDocument(read(EVERYTHING)))));
+    for (const storey of [first, again]) {
+      expect(storey?.deadKnPerM).toBeCloseTo(5.83756, 5);
+      expect(storey?.liveKnPerM).toBeCloseTo(4.378, 9);
+      expect(storey?.snowKnPerM).toBeCloseTo(2.18909, 5);
+    }
   });
 
   it('a wall that came without coordinates is written without, one that was drawn keeps them beside its joints', () => {
