@@ -29,6 +29,9 @@ export interface BraceForces {
   readonly axial: number;
   readonly horizontal: number;
   readonly uplift: number;
+  /** Along the top [kN/m], and what decides it. */
+  readonly topLoad: number;
+  readonly governs: TopLoad['governs'];
   readonly trace: readonly TraceStep[];
   readonly notes: readonly string[];
 }
@@ -55,6 +58,7 @@ export function braceForces(wind: WindQuestion | null, brace: BracedHeight, unit
   const kN = ({ value }: TraceStep): number => inSi('force', units.unit('force'), value);
   return {
     kind: 'forces', axial: kN(axial), horizontal: kN(horizontal), uplift: kN(uplift),
+    topLoad: inSi('force per length', perLength, H), governs: loaded.top.governs,
     trace: [...loaded.trace, ...loaded.top.trace, P, Q, N, axial, horizontal, uplift], notes: loaded.notes,
   };
 }

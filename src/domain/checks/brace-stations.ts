@@ -1,5 +1,6 @@
 import { braceStretches, type BraceReason, type BraceStretch } from './brace-stretches.js';
-import type { LaidStorey, LaidWall } from '../takeoff/laid.js';
+import { placeOnLine, type BraceLine } from './brace-lines.js';
+import type { LaidWall } from '../takeoff/laid.js';
 import type { Nm } from '../quantity/length.js';
 
 export interface BraceStation {
@@ -16,19 +17,25 @@ export interface BraceRules {
   readonly braceFromCorner: Nm;
 }
 
+/** A brace and the wall that it stands in. */
+export interface PlacedStation extends BraceStation {
+  readonly wall: LaidWall;
+}
+
 /**
- * Where the braces of a wall stand: in each stretch of length L one more than L over the spacing rounded up, at equal distances, the outer
- * two at a jamb itself or within `braceFromCorner` of any other end.
+ * Where the braces of a line of walls stand: in each stretch of length L one more than L over the spacing rounded up, at equal distances, the
+ * outer two at a jamb itself or within `braceFromCorner` of any other end. Each belongs to the wall it stands in, at the station of that wall.
  *
- * @source statement of the project's decisions 20 and 30; spacing and distance are common practice
+ * @returns   in the order of the line
+ * @source statement of the project's decisions 13, 20 and 30; spacing and distance are common practice
  */
-export function braceStations(storey: LaidStorey, wall: LaidWall, rules: BraceRules): readonly BraceStation[] {
-  const stations = braceStretches(storey, wall).flatMap((stretch) => stationsOf(stretch, rules, wall.arc !== null));
-  const [first, last] = [wall.trimStart, wall.length - wall.trimEnd];
+export function braceStations(line: BraceLine, rules: BraceRules): readonly PlacedStation[] {
+  const curved = line.walls[0].wall.arc !== null;
+  const stations = braceStretches(line).flatMap((stretch) => stationsOf(stretch, rules, curved));
   return stations.map(({ at, reason }, index) => {
-    const before = index === 0 ? at - first : (at - (stations[index - 1] as Placed).at) / 2;
-    const after = index === stations.length - 1 ? last - at : ((stations[index + 1] as Placed).at - at) / 2;
-    return { at, reason, width: Math.max(rules.braceSpacing, Math.ceil(before + after)) };
+    const before = index === 0 ? at - line.first : (at - (stations[index - 1] as Placed).at) / 2;
+    const after = index === stations.length - 1 ? line.last - at : ((stations[index + 1] as Placed).at - at) / 2;
+    return { ...placeOnLine(line, at), reason, width: Math.max(rules.braceSpacing, Math.ceil(before + after)) };
   });
 }
 

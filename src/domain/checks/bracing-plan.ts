@@ -1,5 +1,6 @@
 import { braceForces, type BraceForces } from './brace-forces.js';
-import { braceStations, type BraceStation } from './brace-stations.js';
+import { braceLines } from './brace-lines.js';
+import { braceStations, type BraceRules, type BraceStation } from './brace-stations.js';
 import { CoherentUnits } from './both-units.js';
 import { finding, type Finding } from '../evidence/finding.js';
 import type { FormRange } from '../range/range.js';
@@ -23,6 +24,13 @@ export interface BracedWall {
   readonly braces: readonly PlannedBrace[];
 }
 
+/** Lateral load along the top [kN/m]; null where the wind is outside the method. */
+export interface BraceCase {
+  readonly forms: 'empty' | 'filled';
+  readonly topLoad: number | null;
+  readonly governs: BraceForces['governs'] | 'outside-method';
+}
+
 /** The braces of a storey, all on one side of its walls. */
 export interface StoreyBracing {
   readonly storey: string;
@@ -30,6 +38,8 @@ export interface StoreyBracing {
   readonly spacing: Nm;
   readonly walls: readonly BracedWall[];
   readonly count: number;
+  /** Load along the top of the forms while they stand empty and while they are filled, at the brace with the greatest axial force. */
+  readonly cases: readonly BraceCase[];
   /** Of the brace with the greatest axial force. */
   readonly trace: readonly TraceStep[];
   readonly source: string;
@@ -42,7 +52,7 @@ const SOURCE = 'hanna-formwork section on bracing';
 const EDITION = 'asce-7-16';
 
 /**
- * Where the empty forms of each storey are braced against the wind, and what each brace takes.
+ * Where the forms of each storey are braced, empty and filled, and what each brace takes.
  *
  * @param schedule its storeys, units and site; `site.durationH`, how long the forms stand empty, reduces the wind
  * @param range    spacing, distance from corners, top and foot of the braces: common practice of the range
@@ -59,9 +69,19 @@ export function bracingPlan(
   const wind = windOf(schedule);
   return laid.storeys.map((storey) => {
     const force = forcesBy(wind, parameters, units, groundUnder(schedule.storeys, storey.id));
-    const walls = storey.walls.map((wall) => ({ mark: wall.mark, braces: braceStations(storey, wall, parameters).map((station) => planned(wall, station, force)) }));
+    const walls = bracedWalls(storey, parameters, force);
     return { storey: storey.id, side: 'inside', spacing: parameters.braceSpacing, walls, ...told(storey.id, walls, force, schedule, wind) };
   });
+}
+
+/** In the order of the storey's walls, the braces of each in order of station. */
+function bracedWalls(storey: LaidStorey, rules: BraceRules, force: Known): readonly BracedWall[] {
+  const stations = new Map<string, BraceStation[]>(storey.walls.map(({ mark }) => [mark, []]));
+  for (const line of braceLines(storey)) for (const { wall, ...station } of braceStations(line, rules)) stations.get(wall.mark)?.push(station);
+  return storey.walls.map((wall) => ({
+    mark: wall.mark,
+    braces: (stations.get(wall.mark) ?? []).sort((one, other) => one.at - other.at).map((station) => planned(wall, station, force)),
+  }));
 }
 
 type Force = (height: Nm, base: Nm, width: Nm) => ReturnType<typeof braceForces>;
@@ -119,6 +139,7 @@ function told(storey: string, walls: readonly BracedWall[], { all }: Known, { si
   const worst = forces.reduce<BraceForces | null>((most, each) => (most === null || each.axial > most.axial ? each : most), null);
   return {
     count: walls.reduce((sum, { braces }) => sum + braces.length, 0),
+    cases: worked.length === 0 ? [] : (['empty', 'filled'] as const).map((forms) => caseOf(forms, worst)),
     trace: worst?.trace ?? [],
     source: wind === null ? SOURCE : `${SOURCE}; ${EDITION} chapter 29`,
     defaults: wind === null ? [] : defaultsOf(wind, site?.exposure !== undefined),
@@ -126,6 +147,15 @@ function told(storey: string, walls: readonly BracedWall[], { all }: Known, { si
     findings: (outside?.limits ?? []).map(({ numbers, source }) => finding('outside-method', { storey, numbers: { method: 'ASCE 37', ...numbers }, source })),
   };
 }
+
+/** The wind does not ask what is between the panels: one lateral load holds in both cases, as `notesOf` says. */
+const caseOf = (forms: BraceCase['forms'], worst: BraceForces | null): BraceCase => ({ forms, topLoad: worst?.topLoad ?? null, governs: worst?.governs ?? 'outside-method' });
+
+const FILLED = [
+  'Empty and filled forms ask for the same: the wind of the site, not under 15 psf on the forms and 100 lb/ft along their top (hanna-formwork §7.2.2). Neither case governs over the other.',
+  'Filled, before the concrete holds itself: it presses both panels alike and the ties carry that (statics), so a plumb wall gets no lateral load from it. A wall out of plumb does: that eccentricity is not covered.',
+  'Nobody pours in the design wind, but no lower wind is counted on for the filled forms (common practice); the period of the wind is the whole time until the concrete holds the wall.',
+];
 
 const defaultsOf = ({ duration }: WindQuestion, exposed: boolean): readonly string[] => [
   `edition: ${EDITION}`,
@@ -137,6 +167,7 @@ const defaultsOf = ({ duration }: WindQuestion, exposed: boolean): readonly stri
 
 const notesOf = (wind: WindQuestion | null): readonly string[] => [
   ...(wind === null ? ['No wind is stated: braces are worked for the least load alone, 15 psf and 100 lb/ft. The site may need more.'] : []),
+  ...FILLED,
   'The wind blows either way: each brace pushes and pulls, and its anchor is lifted by the uplift; state the ground or slab it is anchored in.',
   'A brace meets the wall at its top height, or at the top of a lower wall; its foot stands level with the wall\'s base.',
   'Set a string line along the top and plumb the walls again after the pour. Braces are by others unless the quote says so.',

@@ -151,6 +151,7 @@ export const measurement: Measurement = {
     {
       storey: 'S1', side: 'inside', spacing: inches(72), count: 1,
       walls: [{ mark: 'A', braces: [{ at: inches(12), reason: 'free-end', width: inches(72), height: inches(16), axial: 4.5, horizontal: 2.7, uplift: null }] }],
+      cases: [{ forms: 'empty', topLoad: 1.5, governs: 'minimum-load' }, { forms: 'filled', topLoad: null, governs: 'outside-method' }],
       trace: [], source: 'hanna-formwork section on bracing', defaults: [], notes: [], findings: [],
     },
   ],
