@@ -1,10 +1,15 @@
 import { checkFormPressure } from './form-pressure.js';
 import { checkLintels } from './job-lintels.js';
+import { concreteTemperatureOfJob } from './concrete-temperature.js';
+import { evaporationOfJob } from './evaporation.js';
 import { finding } from '../evidence/finding.js';
 import { bendThrustOfJob } from './bend-thrust.js';
 import { endClosureOfJob } from './end-closure.js';
 import { headOfJob, jambOfJob, sillOfJob } from './opening-restraint.js';
 import { hoopTensionOfJob } from './hoop-tension.js';
+import { pourPlanOfJob } from './pour-plan.js';
+import { slumpOfJob } from './slump.js';
+import { stoneOfJob } from './stone.js';
 import { teeForceOfJob } from './tee-force.js';
 import { upliftOfJob } from './uplift.js';
 import { wallBars } from './wall-bars.js';
@@ -18,8 +23,11 @@ export const formPressure: JobCheck = ({ schedule, range, takeoff }) => checkFor
 /** What concrete pushes out of the forms, and what holds it. */
 const RESTRAINT: readonly JobCheck[] = [bendThrustOfJob, hoopTensionOfJob, teeForceOfJob, upliftOfJob, endClosureOfJob, jambOfJob, headOfJob, sillOfJob];
 
+/** How the concrete is placed. */
+const PLACING: readonly JobCheck[] = [pourPlanOfJob, slumpOfJob, stoneOfJob, evaporationOfJob, concreteTemperatureOfJob];
+
 /** In the order in which they are answered. */
-const CHECKS: readonly JobCheck[] = [formPressure, wallBars, checkLintels, ...RESTRAINT];
+const CHECKS: readonly JobCheck[] = [formPressure, wallBars, checkLintels, ...RESTRAINT, ...PLACING];
 
 /** Said of the whole job, however many reports come to say it. */
 const ONCE: ReadonlySet<string> = new Set(['pour-not-stated', 'site-not-stated']);

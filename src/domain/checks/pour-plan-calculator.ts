@@ -1,14 +1,10 @@
 import { failure, success } from '../evidence/result.js';
-import { inUnit } from '../quantity/quantity.js';
-import { liftVolume } from '../engineering/en5151-forms/lift-volume.js';
-import { rateOfRise } from '../engineering/en5151-forms/rate-of-rise.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
-import { truckLoads } from '../engineering/en5151-forms/truck-loads.js';
 import { CalculatorInput } from './calculator-input.js';
 import { coherentUnits, type CoherentUnits } from './both-units.js';
+import { liftVolumeStep, pumpIn, riseStep, timeStep, trucksStep } from './lift-steps.js';
 import { liftPressure } from './pour-plan-pressure.js';
 import { POUR_PLAN_FIELDS, readPourPlan, type PourPlanQuestion } from './pour-plan-input.js';
-import { workedStep } from './worked-step.js';
 import type { Calculator, InBothUnits } from './calculator-answer.js';
 import type { Dimension } from '../quantity/unit.js';
 import type { TraceStep } from '../evidence/trace.js';
@@ -60,23 +56,15 @@ const hours = (value: number): InBothUnits => {
 };
 
 function liftWork(units: CoherentUnits, plan: PourPlanQuestion) {
-  const volumeUnit = units.system === 'si' ? 'm3' : 'ft3';
-  const meant = (value: number): number => Number(value.toPrecision(12));
-  const cubic = (m3: number): number => meant(inUnit('volume', volumeUnit, m3));
-  // Yards and cubic yards an hour are worked in feet, so that the plan in square feet needs no factor.
-  const [A, d, Q] = [units.of('area', plan.planM2), units.ofLength(plan.lift), cubic(plan.pumpM3PerH)];
-  const V = liftVolume(A, d);
-  const shown = units.system === 'si' ? V : V / 27;
-  const truck = units.of('volume', plan.truckM3);
-  const volumeName = units.unit('volume');
-  const toShown = units.system === 'si' ? '' : ' / 27';
-  const supply = units.system === 'si' ? Q : Q / 27;
+  const pump = pumpIn(units, plan.pumpM3PerH);
+  const [area, truck] = [units.of('area', plan.planM2), units.of('volume', plan.truckM3)];
+  const volume = liftVolumeStep(units, area, units.ofLength(plan.lift));
   return {
-    rise: workedStep('rate of rise', 'R = Q / A', `${n(Q)} / ${n(A)}`, rateOfRise(Q, A), units.unit('rise'), 'en5151-forms p. 7'),
-    volume: workedStep('concrete of a lift', `V = A · d${toShown}`, `${n(A)} · ${n(d)}${toShown}`, shown, volumeName, 'geometry'),
-    time: workedStep('time of a lift', 'V / Q', `${n(shown)} / ${n(supply)}`, shown / supply, 'h', 'geometry'),
-    trucks: workedStep('trucks of a lift', '⌈ V / truck ⌉', `${n(shown)} / ${n(truck)}`, truckLoads(shown, truck), 'trucks', 'geometry'),
-    truckTime: workedStep('time to empty a truck', 'truck / Q', `${n(truck)} / ${n(supply)}`, truck / supply, 'h', 'geometry'),
+    rise: riseStep(units, pump.cubicPerH, area),
+    volume,
+    time: timeStep('time of a lift', 'V / Q', volume.value, pump.shownPerH),
+    trucks: trucksStep('trucks of a lift', volume.value, truck),
+    truckTime: timeStep('time to empty a truck', 'truck / Q', truck, pump.shownPerH),
   } satisfies Record<string, TraceStep>;
 }
 

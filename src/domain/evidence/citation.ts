@@ -55,6 +55,7 @@ export const SOURCE_TITLES = {
   'evaporation-question-page': 'How do you calculate the evaporation rate of concrete?',
   'hover-2020': 'Evaporation of bleed water, ACI SP-338 (abstract)',
   'aci-305r': 'ACI 305R-91, Hot Weather Concreting',
+  'aci-306r': 'ACI 306R, Cold Weather Concreting',
   'silica-fume-slide': 'Slide on plastic shrinkage of silica fume concrete',
   'hot-concrete-lecture': 'Lecture notes on concreting in hot and cold weather',
   'ice-and-mix-blog': 'Temperature of concrete with ice, worked example',

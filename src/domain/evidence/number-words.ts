@@ -1,4 +1,5 @@
 import { fahrenheitToCelsius, feetToMetres, poundsToKilonewtons, psfToKpa } from '../quantity/us-customary.js';
+import { inSi } from '../quantity/quantity.js';
 import { lengthWords } from './length-words.js';
 import { NM_PER_INCH, NM_PER_MM } from '../quantity/length.js';
 import { shownNumber } from './shown-number.js';
@@ -21,6 +22,8 @@ const NAMES: Readonly<Record<string, string>> = {
   limitFtPerH: 'limit of the rate',
   concreteF: 'concrete',
   limitF: 'limit of the method',
+  truckTimeH: 'time to empty a truck',
+  overIn: 'has to be over',
 };
 
 /** What decides a pressure or a rate of rise, in plain words. */
@@ -38,12 +41,16 @@ const TEXT_WRITERS: Readonly<Record<string, (value: string) => string>> = { rise
 
 const nearest = (value: number, step: number): string => shownNumber(Number((Math.round(value / step) * step).toFixed(6)));
 const MM_PER_INCH = NM_PER_INCH / NM_PER_MM;
+/** In a pound per square foot. */
+const KG_PER_M2 = inSi('evaporation rate', 'lb/ft2/h', 1);
 const isMetric = (units: LengthUnit): boolean => units === 'mm' || units === 'm';
 const both = (us: string, si: string, units: LengthUnit): string => (isMetric(units) ? `${si} (${us})` : `${us} (${si})`);
 
 /** How a number is written, by the unit its key ends in; the first that fits counts. */
 const WRITERS: readonly { readonly suffix: string; readonly write: (value: number, units: LengthUnit) => string }[] = [
   { suffix: 'FtPerH', write: (v, units) => both(`${nearest(v, 0.01)} ft/h`, `${nearest(feetToMetres(v), 0.01)} m/h`, units) },
+  { suffix: 'LbPerFt2H', write: (v, units) => both(`${nearest(v, 0.001)} lb/ft2/h`, `${nearest(v * KG_PER_M2, 0.01)} kg/m2/h`, units) },
+  { suffix: 'H', write: (v) => `${nearest(v, 0.01)} h` },
   { suffix: 'PsfPerFt', write: (v) => `${nearest(v, 0.1)} psf/ft` },
   { suffix: 'Psf', write: (v, units) => both(`${nearest(v, 1)} psf`, `${nearest(psfToKpa(v), 0.1)} kPa`, units) },
   { suffix: 'Deg', write: (v) => `${v.toFixed(1)}°` },
