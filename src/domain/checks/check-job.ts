@@ -4,6 +4,7 @@ import { concreteTemperatureOfJob } from './concrete-temperature.js';
 import { evaporationOfJob } from './evaporation.js';
 import { finding } from '../evidence/finding.js';
 import { bendThrustOfJob } from './bend-thrust.js';
+import { coreStepOfJob } from './core-step.js';
 import { endClosureOfJob } from './end-closure.js';
 import { headOfJob, jambOfJob, sillOfJob } from './opening-restraint.js';
 import { hoopTensionOfJob } from './hoop-tension.js';
@@ -21,7 +22,7 @@ export type { CheckContext, JobCheck } from './job-check.js';
 export const formPressure: JobCheck = ({ schedule, range, takeoff }) => checkFormPressure(takeoff.laid.storeys, schedule.pour, range);
 
 /** What concrete pushes out of the forms, and what holds it. */
-const RESTRAINT: readonly JobCheck[] = [bendThrustOfJob, hoopTensionOfJob, teeForceOfJob, upliftOfJob, endClosureOfJob, jambOfJob, headOfJob, sillOfJob];
+const RESTRAINT: readonly JobCheck[] = [bendThrustOfJob, coreStepOfJob, hoopTensionOfJob, teeForceOfJob, upliftOfJob, endClosureOfJob, jambOfJob, headOfJob, sillOfJob];
 
 /** How the concrete is placed. */
 const PLACING: readonly JobCheck[] = [pourPlanOfJob, slumpOfJob, stoneOfJob, evaporationOfJob, concreteTemperatureOfJob];
