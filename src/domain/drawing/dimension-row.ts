@@ -20,7 +20,7 @@ const ROW_MM = 5.4;
  *
  * @param line     height of the dimension line [nm]
  * @param measured height of the object's edge, where extension lines start [nm]
- * @param crossing places where extension lines of farther rows run through the texts that hang
+ * @param crossing places where extension lines of farther rows run through the texts
  * @returns height of the next row's dimension line [nm]
  */
 export function dimensionRow(
@@ -31,9 +31,7 @@ export function dimensionRow(
   bounds: { readonly left: Nm; readonly right: Nm },
   crossing: readonly Nm[] = [],
 ): Nm {
-  const fitting = parts.map(
-    (part) => part.texts.find((text) => sheet.widthOf(text, TEXT_MM.small) + sheet.mm(PAD_MM) <= part.to - part.from) ?? null,
-  );
+  const fitting = parts.map((part) => fittingText(sheet, part, crossing));
   const hung = parts.filter((_, i) => fitting[i] === null);
   const shortest = (part: RowPart): string => part.texts.at(-1) ?? '';
   const tiers = tierLabels(
@@ -45,12 +43,12 @@ export function dimensionRow(
     bounds,
   );
   parts.forEach((part, i) => {
-    const text = fitting[i];
+    const fit = fitting[i] ?? null;
     const middle = Math.round((part.from + part.to) / 2);
-    const tier = text === null ? tiers[hung.indexOf(part)] : undefined;
+    const tier = fit === null ? tiers[hung.indexOf(part)] : undefined;
     const textAt =
       tier === undefined
-        ? { x: middle, y: line + sheet.mm(TEXT_ABOVE_MM) }
+        ? { x: fit?.centre ?? middle, y: line + sheet.mm(TEXT_ABOVE_MM) }
         : { x: tier.centre, y: line - sheet.mm(TIER_MM * (tier.tier + 1)) };
     if (tier !== undefined)
       sheet.line('dimension', { x: middle, y: line }, { x: tier.centre, y: textAt.y + sheet.mm(TEXT_ABOVE_MM * 0.8) });
@@ -59,10 +57,23 @@ export function dimensionRow(
       { x: part.to, y: measured },
       { x: part.from, y: line },
       { x: part.to, y: line },
-      text ?? shortest(part),
+      fit?.text ?? shortest(part),
       textAt,
     );
   });
   const deepest = Math.max(0, ...tiers.map((tier) => tier.tier + 1));
   return line - sheet.mm(ROW_MM + deepest * TIER_MM);
+}
+
+/** The fullest wording that stands between a part's ticks clear of the lines that cross the row, as near to the middle as they let it. */
+function fittingText(sheet: Sheet, { from, to, texts }: RowPart, crossing: readonly Nm[]): { readonly text: string; readonly centre: Nm } | null {
+  const middle = Math.round((from + to) / 2);
+  for (const text of texts) {
+    const width = sheet.widthOf(text, TEXT_MM.small) + sheet.mm(PAD_MM);
+    if (width > to - from) continue;
+    const centre = besideLines(middle, width, crossing);
+    const clear = crossing.every((line) => Math.abs(line - centre) >= width / 2);
+    if (clear && Math.abs(centre - middle) <= (to - from - width) / 2) return { text, centre };
+  }
+  return null;
 }

@@ -14,6 +14,7 @@ const BLUE = 5;
 const RED = 1;
 const BROWN = 34;
 const GREEN = 3;
+const CYAN = 4;
 const MAGENTA = 6;
 
 const ROLES: Readonly<Record<LayerName, DxfLayer>> = {
@@ -36,6 +37,7 @@ const ROLES: Readonly<Record<LayerName, DxfLayer>> = {
   node: { name: 'axes', colour: GREY },
   ground: { name: 'ground', colour: BLACK },
   dimension: { name: 'dimensions', colour: BLUE },
+  brace: { name: 'braces', colour: CYAN },
   thrust: { name: 'thrust', colour: RED },
   text: { name: 'text', colour: BLACK },
   muted: { name: 'text-muted', colour: GREY },

@@ -2,6 +2,7 @@ import type { Nm } from '../quantity/length.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidCourse, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import { ledgeSections } from './elevation-features.js';
+import { bracesOver } from './elevation-bracing.js';
 import { rangeBox, reachOf } from './elevation-frame.js';
 import type { ElevationFrame, WallEnd } from './elevation-frame.js';
 import { TINT } from './ink.js';
@@ -76,6 +77,7 @@ export function clearOfLines(frame: ElevationFrame, course: LaidCourse, part: Fa
   const tees = teesOn(frame).filter(({ courses }) => courses.includes(course.n));
   const sections = ledgeSections(frame.wall, course);
   const lines = [...tees.flatMap(({ tee }) => [tee.cutFrom, tee.cutTo]), ...frame.ends.flatMap(skewStations)]
+    .concat(bracesOver(frame, course))
     .concat(sections.flatMap(({ from, to }) => [from, to]))
     .filter((at) => at > part.from && at < part.to)
     .sort((a, b) => a - b);

@@ -3,6 +3,7 @@ import type { Nm } from '../quantity/length.js';
 import type { Junction } from '../takeoff/laid.js';
 import { dimensionRow } from './dimension-row.js';
 import type { RowPart } from './dimension-row.js';
+import { numberBraces } from './elevation-bracing.js';
 import { teesOn } from './elevation-branches.js';
 import { unmarkedOpenings } from './elevation-openings.js';
 import { isAt } from './elevation-frame.js';
@@ -23,7 +24,7 @@ const TOP_TIER_MM = 3.4;
 const LONGEST_LABEL_MM = 72;
 
 /**
- * Rows under the wall: openings and cut-outs of tees along the dimension line, the dimension line itself, the axis from node to node.
+ * Rows under the wall: braces under their numbers, openings and cut-outs of tees along the dimension line, the dimension line itself, the axis from node to node.
  *
  * @returns the height under which the next thing may stand [nm]
  */
@@ -33,18 +34,13 @@ export function drawLengths(frame: ElevationFrame): Nm {
   const measure = measureOf(wall, frame.storey);
   const { start, end } = measure;
   const rows: RowPart[][] = [];
+  const braced = frame.braces.map(({ at }) => at).filter((at) => at > start && at < end);
+  if (braced.length > 0) rows.push(betweenStations(frame, [start, ...braced, end]));
   const jambs = wall.openings
     .flatMap((opening) => [opening.from, opening.to])
     .filter((at) => at > start && at < end)
     .sort((a, b) => a - b);
-  if (jambs.length > 0) {
-    const stations = [start, ...jambs, end];
-    rows.push(
-      stations
-        .slice(1)
-        .map((to, i) => part(frame, stations[i] as Nm, to, [lengthLabel(measure.of(to - (stations[i] as Nm)), units)])),
-    );
-  }
+  if (jambs.length > 0) rows.push(betweenStations(frame, [start, ...jambs, end]));
   rows.push(...cutRows(teesOn(frame).map(({ tee }) => tee)).map((cuts) => cutParts(frame, start, cuts, end)).filter((parts) => parts.length > 1));
   const peak = wall.gable?.peakAt ?? start;
   if (peak > start && peak < end) {
@@ -56,10 +52,20 @@ export function drawLengths(frame: ElevationFrame): Nm {
   rows.push([part(frame, start, end, [`${over} ${same ? 'along the axis' : 'along the dimension line'}`, ...(wall.arc === null ? [] : [`${over} as drawn`]), over])]);
   const axis = lengthLabel(wall.length, units);
   if (!same) rows.push([part(frame, 0, wall.length, [`${axis} axis, node to node`, `${axis} axis`, axis])]);
+  const numbers = numberBraces(frame, [...new Set(rows.flatMap((row) => row.flatMap(({ from, to }) => [from, to])))]);
   return rows.reduce((line, parts, i) => {
     const crossing = rows.slice(i + 1).flatMap((row) => row.flatMap(({ from, to }) => [from, to]));
     return dimensionRow(sheet, inOrder(parts), line, measured, frame.edges, [...new Set(crossing)]);
-  }, measured - sheet.mm(FIRST_ROW_MM));
+  }, measured - sheet.mm(FIRST_ROW_MM) - numbers);
+}
+
+/** From each station to the next, along the line that the wall is measured on. */
+function betweenStations(frame: ElevationFrame, stations: readonly Nm[]): RowPart[] {
+  const measure = measureOf(frame.wall, frame.storey);
+  return stations.slice(1).map((to, i) => {
+    const from = stations[i] as Nm;
+    return part(frame, from, to, [lengthLabel(measure.of(to - from), frame.units)]);
+  });
 }
 
 interface Cut {

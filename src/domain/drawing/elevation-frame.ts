@@ -4,6 +4,7 @@ import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import { coreOfCourse } from '../takeoff/index.js';
 import type { Junction, LaidCourse, LaidStorey, LaidWall } from '../takeoff/laid.js';
+import type { NumberedBrace } from './drawn-bracing.js';
 import type { Box, Sheet } from './sheet.js';
 import { directionAt, intoEnd, stationAt } from './wall-curve.js';
 
@@ -13,6 +14,8 @@ export interface ElevationFrame {
   readonly storey: LaidStorey;
   readonly range: FormRange;
   readonly units: LengthUnit;
+  /** In order of station; none where the wall is drawn without its bracing. */
+  readonly braces: readonly NumberedBrace[];
   readonly sheet: Sheet;
   /** Station along the wall's axis to sheet x; mirrored where the outside lies on the left of from→to. */
   readonly x: (station: Nm) => Nm;

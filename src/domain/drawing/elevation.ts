@@ -4,6 +4,7 @@ import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidOpening, LaidStorey, LaidWall } from '../takeoff/laid.js';
 import { measureOf } from './arc-measure.js';
+import { BRACE_ROWS_MM, braceEntries, braceNotes, drawBraces } from './elevation-bracing.js';
 import { drawClosures, drawCourses, drawMarks, drawNotches } from './elevation-courses.js';
 import { cutLetters, drawPieceLabels } from './elevation-labels.js';
 import type { CutLetters } from './elevation-labels.js';
@@ -16,6 +17,8 @@ import { HEIGHT_COLUMN_MM, drawLevels, drawStack, levelsOf } from './elevation-s
 import { elevationLegend } from './elevation-legend.js';
 import { drawSkewedEnds, drawTees, drawThroughWalls, skewNotes, teesOn } from './elevation-branches.js';
 import { drawOpenings, labelOpenings, outlineOpenings, sizeOf } from './elevation-openings.js';
+import { bracesOn } from './drawn-bracing.js';
+import type { DrawnBracing, NumberedBrace } from './drawn-bracing.js';
 import { chooseScale } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
@@ -45,7 +48,8 @@ const CUT_OUT_ROW_MM = 9;
  *
  * Stations are drawn true to the take-off: every piece's rectangle is exactly its span times its course's height, in nanometres.
  *
- * @param units the schedule's units, in which every figure is written
+ * @param units   the schedule's units, in which every figure is written
+ * @param bracing the storey's bracing plan; without it no braces are drawn
  */
 export function wallElevation(
   wall: LaidWall,
@@ -53,14 +57,16 @@ export function wallElevation(
   range: FormRange,
   units: LengthUnit,
   header: SheetHeader,
+  bracing: DrawnBracing | null = null,
 ): Drawing {
+  const braces = bracesOn(bracing, wall.mark);
   const reach = reachOf(wall, storey);
   const levelsMm = LEVELS_MM + slopeSideMm(wall) + Math.max(...levelsOf({ wall, storey, units }).map(({ text }) => textWidth(text, TEXT_MM.small)));
   const furnitureAt = (scale: DrawingScale, letters: CutLetters): Furniture => ({
-    ...furnitureOf(wall, storey, range, units, header, scale),
-    notes: notesOf(wall, storey, units, letters),
+    ...furnitureOf(wall, storey, range, units, header, braces, scale),
+    notes: notesOf(wall, storey, units, letters, braces),
   });
-  const usualRowsMm = USUAL_ROWS_MM + (teesOn({ wall, storey }).length > 0 ? CUT_OUT_ROW_MM : 0);
+  const usualRowsMm = USUAL_ROWS_MM + (teesOn({ wall, storey }).length > 0 ? CUT_OUT_ROW_MM : 0) + (braces.length > 0 ? BRACE_ROWS_MM : 0);
   const leftMm = LEFT_MM + slopeSideMm(wall) + HEIGHT_COLUMN_MM * featureHeights(wall).length;
   const modelWidth = reach.toStation - reach.fromStation;
   const unscaled = furnitureAt({ denominator: 1, text: '' }, new Map());
@@ -72,13 +78,13 @@ export function wallElevation(
   const needed = scratch.mm(leftMm + levelsMm) + modelWidth;
   const width = Math.max(needed, scratch.mm(LEAST_WIDTH_MM));
   const left = scratch.mm(leftMm) + Math.floor((width - needed) / 2);
-  const trial = frameOf(wall, storey, range, units, scratch, reach, left, 0, width);
+  const trial = frameOf(wall, storey, range, units, braces, scratch, reach, left, 0, width);
   const letters = cutLetters(trial);
   const furniture = furnitureAt(scale, letters);
   const under = -drawLengths(trial) - scratch.mm(SLACK_MM);
   const foot = under + scratch.mm(furnitureHeightMm(furniture, width / scratch.mm(1)));
   const sheet = new Sheet(scale.denominator);
-  const height = paint(frameOf(wall, storey, range, units, sheet, reach, left, foot, width), reach, letters) + sheet.mm(1);
+  const height = paint(frameOf(wall, storey, range, units, braces, sheet, reach, left, foot, width), reach, letters) + sheet.mm(1);
   drawFurniture(sheet, furniture, width, height);
   return sheet.drawing({
     name: `wall-${wall.mark}`,
@@ -94,6 +100,7 @@ function frameOf(
   storey: LaidStorey,
   range: FormRange,
   units: LengthUnit,
+  braces: readonly NumberedBrace[],
   sheet: Sheet,
   reach: WallReach,
   left: Nm,
@@ -110,6 +117,7 @@ function frameOf(
     storey,
     range,
     units,
+    braces,
     sheet,
     x,
     y: (level) => foot + level,
@@ -134,6 +142,7 @@ function paint(frame: ElevationFrame, reach: WallReach, letters: CutLetters): Nm
   drawFeatures(frame);
   drawSlopes(frame);
   drawSkewedEnds(frame, ends);
+  drawBraces(frame);
   drawPieceLabels(frame, letters);
   labelOpenings(frame);
   drawLengths(frame);
@@ -161,11 +170,12 @@ function furnitureOf(
   range: FormRange,
   units: LengthUnit,
   header: SheetHeader,
+  braces: readonly NumberedBrace[],
   scale: DrawingScale,
 ): Omit<Furniture, 'notes'> {
   const cores = [wall.core, ...wall.coreChanges.map((change) => change.core)].map(({ width }) => lengthLabel(width, units));
   return {
-    legend: elevationLegend(wall, storey, range, units),
+    legend: [...elevationLegend(wall, storey, range, units), ...braceEntries(braces, range, units)],
     heading: `Wall ${wall.mark}`,
     detail: `Elevation from ${seenFrom(wall, storey)}, ${cores.length > 1 ? '' : 'storey '}${wall.storey}, core ${cores.join(' then ')}`,
     scaleText: scale.text,
@@ -179,7 +189,7 @@ const seenFrom = (wall: LaidWall, storey: LaidStorey): string =>
 const LETTERS_A_NOTE = 5;
 
 /** The stack, the openings and the cut-outs in order, and the lengths that stand in the wall as letters. */
-function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters: CutLetters): string[] {
+function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters: CutLetters, braces: readonly NumberedBrace[]): string[] {
   const lengths = [...letters].map(([length, letter]) => `${letter} = ${length}`);
   const rows = Array.from({ length: Math.ceil(lengths.length / LETTERS_A_NOTE) }, (_, i) =>
     lengths.slice(i * LETTERS_A_NOTE, (i + 1) * LETTERS_A_NOTE).join(', '),
@@ -192,6 +202,7 @@ function notesOf(wall: LaidWall, storey: LaidStorey, units: LengthUnit, letters:
     ...cutOutNotes(wall, storey, units),
     ...skewNotes(wall, storey, units),
     ...rows.map((row) => `Cut to: ${row}`),
+    ...braceNotes(braces, wall, storey, units),
   ];
 }
 

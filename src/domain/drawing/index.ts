@@ -11,6 +11,7 @@ export { renderPng } from './png.js';
 export { quotePdf } from './quote-pdf.js';
 export type { QuotePdfInput } from './quote-pdf-input.js';
 export { renderSvg } from './svg.js';
+export type { DrawnBracing } from './drawn-bracing.js';
 export type {
   Drawing,
   DrawingFonts,

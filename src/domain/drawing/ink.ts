@@ -30,6 +30,7 @@ export const LAYERS: readonly Layer[] = [
   layer('ground', '#22303c', 0.6),
   layer('dimension', '#1d3a5f', 0.13),
   layer('thrust', '#b01818', 0.5),
+  layer('brace', '#00656f', 0.3, [4, 0.7]),
   layer('text', '#16202a', 0.13),
   layer('muted', '#66727c', 0.13),
 ];
@@ -55,6 +56,7 @@ export type LayerName =
   | 'ground'
   | 'dimension'
   | 'thrust'
+  | 'brace'
   | 'text'
   | 'muted';
 
@@ -77,4 +79,5 @@ export const TINT = {
   concrete: '#cfd3d6',
   foam: '#fbf3dc',
   ground: '#e7e2d6',
+  brace: '#00656f',
 } as const;

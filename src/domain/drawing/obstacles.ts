@@ -109,7 +109,8 @@ function roomOf(quad: Quad): Room {
 
 const boundsTouch = (a: Room, b: Room): boolean => a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
-function lineQuad(from: Vector, to: Vector, weight: number): Quad {
+/** A line as a thin quadrilateral. */
+export function lineQuad(from: Vector, to: Vector, weight: number): Quad {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const degrees = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
   return turnedBox({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }, length, weight, degrees);

@@ -3,6 +3,7 @@ import type { Vector } from '../geometry/vector.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidStorey } from '../takeoff/laid.js';
+import type { DrawnBracing } from './drawn-bracing.js';
 import { Obstacles, turnedBox } from './obstacles.js';
 import type { Quad } from './obstacles.js';
 import type { PlanPoint, PlanWall } from './plan-wall.js';
@@ -16,6 +17,8 @@ export interface PlanFrame {
   readonly range: FormRange;
   readonly units: LengthUnit;
   readonly walls: readonly PlanWall[];
+  /** Braces on the inside of the walls; null where none are drawn. */
+  readonly bracing: DrawnBracing | null;
   readonly sheet: Sheet;
   readonly obstacles: Obstacles;
   /** From the schedule's plane to the sheet. */

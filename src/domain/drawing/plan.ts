@@ -3,11 +3,13 @@ import { toMm } from '../quantity/length.js';
 import type { FormRange } from '../range/range.js';
 import type { LengthUnit } from '../schedule/schedule.js';
 import type { LaidStorey, LaidWall } from '../takeoff/laid.js';
+import type { DrawnBracing } from './drawn-bracing.js';
 import { scaleLadder } from './drawing-scale.js';
 import type { DrawingScale, ScaleSpan } from './drawing-scale.js';
 import { TINT } from './ink.js';
 import { lengthLabel } from './length-label.js';
 import { Obstacles } from './obstacles.js';
+import { drawPlanBraces, numberPlanBraces, planBracingEntries, planBracingNotes } from './plan-bracing.js';
 import { dimensionWall } from './plan-dimensions.js';
 import { outlinePoints } from './plan-frame.js';
 import type { PlanFrame } from './plan-frame.js';
@@ -31,20 +33,27 @@ const TEES_A_NOTE = 4;
 /**
  * A storey from above: walls as two panels and the core, mitred at corners, with marks, openings, junctions and dimensions.
  *
- * @param units the schedule's units, in which every figure is written
+ * @param units   the schedule's units, in which every figure is written
+ * @param bracing the storey's bracing plan; without it no braces are drawn
  */
-export function storeyPlan(storey: LaidStorey, range: FormRange, units: LengthUnit, header: SheetHeader): Drawing {
+export function storeyPlan(
+  storey: LaidStorey,
+  range: FormRange,
+  units: LengthUnit,
+  header: SheetHeader,
+  bracing: DrawnBracing | null = null,
+): Drawing {
   const walls = planWalls(storey);
   const ladder = scaleLadder(units, SCALES);
   const bodies = walls.flatMap((wall) => wall.rooms.flat());
   const [wide, tall] = [spanOf(bodies.map(({ x }) => x)), spanOf(bodies.map(({ y }) => y))];
   for (const { scale, field } of ladder) {
     if (toMm(wide) / scale.denominator > field.width || toMm(tall) / scale.denominator > field.height) continue;
-    const drawing = planAt(storey, walls, range, units, header, scale);
+    const drawing = planAt(storey, walls, range, units, header, bracing, scale);
     if (toMm(drawing.width) / scale.denominator <= field.width && toMm(drawing.height) / scale.denominator <= field.height)
       return drawing;
   }
-  return planAt(storey, walls, range, units, header, (ladder.at(-1) as (typeof ladder)[number]).scale);
+  return planAt(storey, walls, range, units, header, bracing, (ladder.at(-1) as (typeof ladder)[number]).scale);
 }
 
 const spanOf = (values: readonly number[]): number =>
@@ -56,6 +65,7 @@ function planAt(
   range: FormRange,
   units: LengthUnit,
   header: SheetHeader,
+  bracing: DrawnBracing | null,
   scale: DrawingScale,
 ): Drawing {
   const sheet = new Sheet(scale.denominator);
@@ -65,13 +75,14 @@ function planAt(
     range,
     units,
     walls,
+    bracing,
     sheet: target,
     obstacles: new Obstacles(scratch.mm(CELL_MM)),
     toSheet: (point) => ({ x: point.x + shift.x, y: point.y + shift.y }),
   });
   paint(frameOf(scratch, { x: 0, y: 0 }));
   const box = extentOf(scratch.drawing({ name: '', title: '', scaleText: '', width: 0, height: 0 }).shapes);
-  const furniture = furnitureOf(storey, units, scale, header);
+  const furniture = furnitureOf(storey, walls, range, units, scale, header, bracing);
   const needed = box.right - box.left + sheet.mm(2 * EDGE_MM);
   const width = Math.max(needed, sheet.mm(LEAST_WIDTH_MM));
   const foot = sheet.mm(Math.ceil(furnitureHeightMm(furniture, width / sheet.mm(1))) + 1);
@@ -89,8 +100,10 @@ function paint(frame: PlanFrame): void {
   for (const wall of frame.walls) drawPlanFeatures(frame, wall);
   for (const wall of frame.walls) drawOpenings(frame, wall);
   for (const wall of frame.walls) drawPeak(frame, wall);
+  for (const wall of frame.walls) drawPlanBraces(frame, wall);
   frame.obstacles.addSolids(frame.walls.flatMap((wall) => wall.rooms));
   const longestFirst = [...frame.walls].sort((a, b) => b.wall.length - a.wall.length);
+  for (const wall of frame.walls) numberPlanBraces(frame, wall);
   for (const wall of frame.walls) markOpenings(frame, wall);
   for (const wall of longestFirst) if (wall.wall.arc === null) dimensionWall(frame, wall);
   for (const wall of longestFirst) labelArc(frame, wall);
@@ -148,13 +161,21 @@ function drawOpenings(frame: PlanFrame, wall: PlanWall): void {
   }
 }
 
-function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale, header: SheetHeader): Furniture {
+function furnitureOf(
+  storey: LaidStorey,
+  walls: readonly PlanWall[],
+  range: FormRange,
+  units: LengthUnit,
+  scale: DrawingScale,
+  header: SheetHeader,
+  bracing: DrawnBracing | null,
+): Furniture {
   const cores = [...new Set(storey.walls.map((wall) => wall.core.width))].sort((a, b) => a - b);
   const sample = (text: string, fill: string): LegendEntry => ({ text, fill, pattern: null, stroke: null });
   const notes = cores.map((width) => {
-    const walls = storey.walls.filter((wall) => wall.core.width === width);
-    const over = lengthLabel(walls[0]?.thickness ?? 0, units);
-    return `Core ${lengthLabel(width, units)}, ${over} over the forms: ${walls.map((wall) => wall.mark).join(', ')}`;
+    const alike = storey.walls.filter((wall) => wall.core.width === width);
+    const over = lengthLabel(alike[0]?.thickness ?? 0, units);
+    return `Core ${lengthLabel(width, units)}, ${over} over the forms: ${alike.map((wall) => wall.mark).join(', ')}`;
   });
   const tees = storey.walls.flatMap((wall) => teeNotes(storey, wall, units));
   return {
@@ -165,8 +186,9 @@ function furnitureOf(storey: LaidStorey, units: LengthUnit, scale: DrawingScale,
       { ...sample('axis, from node to node', TINT.concrete), stroke: 'axis' },
       ...(storey.junctions.some((junction) => junction.kind === 'free-end') ? [sample('end closure', TINT.closure)] : []),
       ...planFeatureEntries(storey),
+      ...planBracingEntries(bracing, range, units),
     ],
-    notes: [...notes, ...planFeatureNotes(storey, units), ...tees],
+    notes: [...notes, ...planFeatureNotes(storey, units), ...tees, ...planBracingNotes(bracing, walls, range)],
     heading: `Plan of storey ${storey.id}`,
     detail: tees.length === 0 ? 'Lengths along the dimension line' : 'Lengths along the dimension line, tees to the axis',
     scaleText: scale.text,

@@ -18,7 +18,7 @@ export interface LegendEntry {
   readonly fill: string | null;
   readonly pattern: HatchPattern | null;
   /** A thick line through the sample: seam, rip. */
-  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | 'skew' | 'slope' | 'ledge' | 'change' | 'chord' | 'ridge' | 'upper' | null;
+  readonly stroke: 'seam' | 'rip' | 'hidden' | 'axis' | 'skew' | 'slope' | 'ledge' | 'change' | 'chord' | 'ridge' | 'upper' | 'brace' | 'brace-foot' | null;
 }
 
 /** Lines of legend and notes set in columns as wide as the sheet allows. */
@@ -128,6 +128,11 @@ function drawLegendRow(sheet: Sheet, row: readonly LegendEntry[], y: number): vo
     if (entry.stroke === 'chord') sheet.line('chord', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'skew') sheet.line('hidden', { x: middle, y: box.bottom }, { x: middle, y: box.top });
     if (entry.stroke === 'axis') sheet.line('node', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
+    if (entry.stroke === 'brace') sheet.line('brace', { x: middle, y: box.bottom }, { x: middle, y: box.top });
+    if (entry.stroke === 'brace-foot') {
+      sheet.rect('brace', { ...box, right: box.left + sheet.mm(0.9) }, { fill: TINT.brace });
+      sheet.line('brace', { x: box.left, y: sheet.mm(y) }, { x: box.right, y: sheet.mm(y) });
+    }
     if (entry.stroke === 'hidden') sheet.rect('hidden', box, { fill: TINT.paper });
     sheet.text({ x: sheet.mm(x + SWATCH_MM.width + 1.5), y: sheet.mm(y) }, entry.text, TEXT_MM.small);
     x += entryWidth(entry);
