@@ -7,6 +7,7 @@ import {
   storeyPlan,
   wallElevation,
   type Drawing,
+  type DrawnBracing,
   type SheetHeader,
 } from '../../domain/drawing/index.js';
 import { readRange } from '../../domain/range/read-range.js';
@@ -26,6 +27,8 @@ export interface DrawInput {
   readonly units: LengthUnit;
   readonly header: SheetHeader;
   readonly pressurePsf: number | null;
+  /** Of the storey; null where none was stored with the measurement, or none is drawn. */
+  readonly bracing: DrawnBracing | null;
   readonly type: DrawingType;
   readonly widthPx: number;
   /** RFC 3339. */
@@ -44,14 +47,14 @@ export async function draw(input: DrawInput): Promise<string | Uint8Array | null
   return drawingsPdf({ ...setting, drawings: [drawing], paper: paperFor(units) }, shippedFonts());
 }
 
-function drawn({ kind, ref, storey: bare, walls, range: document, units, header, pressurePsf }: DrawInput): Drawing | null {
+function drawn({ kind, ref, storey: bare, walls, range: document, units, header, pressurePsf, bracing }: DrawInput): Drawing | null {
   const range = readRange(document);
   if (!range.ok) throw new Error(`a stored range is not one: ${JSON.stringify(range.error)}`);
   const storey: LaidStorey = { ...bare, walls: walls.map(unstoredWall) };
-  if (kind === 'plan') return storeyPlan(storey, range.value, units, header);
+  if (kind === 'plan') return storeyPlan(storey, range.value, units, header, bracing);
   if (kind === 'elevation') {
     const wall = storey.walls.find(({ mark }) => mark === ref);
-    return wall ? wallElevation(wall, storey, range.value, units, header) : null;
+    return wall ? wallElevation(wall, storey, range.value, units, header, bracing) : null;
   }
   const junction = storey.junctions.find(({ id }) => id === ref);
   return junction ? junctionDetail(junction, storey, range.value, units, header, pressurePsf) : null;

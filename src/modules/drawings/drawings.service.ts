@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import type { StoreyBracing } from '../../domain/checks/bracing-plan.js';
 import type { CheckReport } from '../../domain/checks/check-report.js';
 import { Clock } from '../../platform/clock/clock.js';
 import type { Actor } from '../../platform/database/actor.js';
@@ -67,6 +68,7 @@ export class DrawingsService {
       storey,
       walls,
       pressurePsf: wanted.kind === 'junction' ? pressureAt(summary.checks, storey, walls, wanted.ref) : null,
+      bracing: bracingOf(summary.bracing, storey.id, wanted),
       createdAt: this.clock.now().toISOString(),
       units: schedule.schedule.units,
       range: await this.ranges.version(tx, summary.range.code, summary.range.version),
@@ -97,6 +99,14 @@ function pressureAt(
   const report = checks.find((check) => check.check === 'form-pressure' && check.storey === storey.id && check.core === core);
   const psf = report?.results['pressurePsf'];
   return typeof psf === 'number' ? psf : null;
+}
+
+/** What the drawing shows of the bracing plan; a measurement stored before there was one has none. */
+function bracingOf(plans: readonly StoreyBracing[] | undefined, id: string, { kind, ref }: WantedDrawing): DrawInput['bracing'] {
+  const plan = plans?.find(({ storey }) => storey === id);
+  if (!plan || kind === 'junction') return null;
+  const { spacing, walls, count } = plan;
+  return { spacing, count, walls: kind === 'elevation' ? walls.filter(({ mark }) => mark === ref) : walls };
 }
 
 const nothingOf = ({ kind, ref }: WantedDrawing): Refusal =>

@@ -28,9 +28,13 @@ function drawingsOf(
 ): Pick<QuotePdfInput, 'plans' | 'elevations'> {
   const range = readRange(document);
   if (!range.ok) throw new Error(`a stored range is not one: ${JSON.stringify(range.error)}`);
-  const { storeys } = unstored(measurement).takeoff.laid;
+  const { takeoff: { laid: { storeys } }, bracing } = unstored(measurement);
+  // a measurement stored before there was a bracing plan has none
+  const braced = new Map((bracing as typeof bracing | undefined)?.map((plan) => [plan.storey, plan]));
   return {
-    plans: storeys.map((storey) => storeyPlan(storey, range.value, units, header)),
-    elevations: storeys.flatMap((storey) => storey.walls.map((wall) => wallElevation(wall, storey, range.value, units, header))),
+    plans: storeys.map((storey) => storeyPlan(storey, range.value, units, header, braced.get(storey.id) ?? null)),
+    elevations: storeys.flatMap((storey) =>
+      storey.walls.map((wall) => wallElevation(wall, storey, range.value, units, header, braced.get(storey.id) ?? null)),
+    ),
   };
 }
