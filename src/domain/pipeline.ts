@@ -1,5 +1,5 @@
 import type { Advice } from './advice/advice.js';
-import { checklistOf, type ChecklistItem } from './checklist/index.js';
+import { checklistOf, type ChecklistItem, type SeenInStorey } from './checklist/index.js';
 import { bracingPlan, type StoreyBracing } from './checks/bracing-plan.js';
 import { checkJob } from './checks/check-job.js';
 import type { CheckReport } from './checks/check-report.js';
@@ -70,6 +70,17 @@ export function* measureEach(schedules: Iterable<Schedule>, range: FormRange): G
   for (const schedule of schedules) yield measured(schedule, range, [], memory);
 }
 
+/** What is seen to in one go in each storey before the pour: its bars and braces. */
+function seenIn(checks: readonly CheckReport[], bracing: readonly StoreyBracing[]): ReadonlyMap<string, SeenInStorey> {
+  const barsOf = (storey: string) => checks.filter((report) => report.storey === storey && (report.check === 'wall-bars' || report.check === 'lintel'));
+  return new Map(
+    bracing.map(({ storey, count, spacing, walls }) => {
+      const bars = barsOf(storey).map(({ check, core, results, places }) => ({ check, core, results, places }));
+      return [storey, { braces: count, barsAs: JSON.stringify(bars), bracesAs: JSON.stringify({ spacing, walls }) }];
+    }),
+  );
+}
+
 function measured(schedule: Schedule, range: FormRange, advice: readonly Advice[], memory: BondMemory): Measurement {
   const takeoff = takeOff(schedule, range, memory);
   const pressureOf = pressures(takeoff.laid, schedule, range);
@@ -86,7 +97,7 @@ function measured(schedule: Schedule, range: FormRange, advice: readonly Advice[
     instructions: reinforcement.instructions,
     checks,
     bracing,
-    checklist: checklistOf(takeoff.laid, reinforcement.materials, reinforcement.instructions, range, new Map(bracing.map(({ storey, count }) => [storey, count]))),
+    checklist: checklistOf(takeoff.laid, reinforcement.materials, reinforcement.instructions, range, seenIn(checks, bracing)),
     findings,
     lifted,
     questions: groupQuestions(findings, schedule.units),

@@ -202,7 +202,7 @@ describe('a tick', () => {
 });
 
 describe('a job', () => {
-  it('is ready to pour only with every item ticked; a revision unticks what it changed, and what comes back unchanged is ticked again', async () => {
+  it('is ready to pour only with every item ticked; a revision unticks what it changed, and what comes back is ticked again by a person alone', async () => {
     const job = await submitted(server, shed());
     const { items } = await wholeList(job);
     await tickAll(job, items.slice(1));
@@ -230,9 +230,19 @@ describe('a job', () => {
     expect(open.length).toBeLessThan(after.total / 2);
     expect(open.map(({ rule }) => rule)).toEqual(expect.arrayContaining(['buck-bracing', 'sill-pour', 'bucks']));
     const was = new Map(items.map(({ id, text, counts }) => [id, JSON.stringify([text, counts])]));
-    for (const { id, text, counts, tick: ticked } of after.items) expect([id, ticked !== null]).toEqual([id, was.get(id) === JSON.stringify([text, counts])]);
+    // Bars, braces and bucks are ticked for the storey in one go: the window has others, whatever their item says.
+    const unseen = ['bars-inspected', 'braces-anchored', 'bucks'];
+    for (const { id, rule, text, counts, tick: ticked } of after.items)
+      expect([id, ticked !== null]).toEqual([id, was.get(id) === JSON.stringify([text, counts]) && !unseen.includes(rule)]);
 
-    expect((await revised(job, shed())).state).toBe('ready-to-pour');
+    expect((await revised(job, shed())).state).toBe('measured');
+    const back = await wholeList(job);
+    const stillOpen = back.items.filter((item) => item.tick === null);
+    expect(stillOpen.map(({ id }) => id)).toEqual(items.filter(({ id }) => after.items.some((item) => item.id === id && item.tick === null) || !after.items.some((item) => item.id === id)).map(({ id }) => id));
+    const fallen = (await eventsOf(job)).filter(({ kind, data }) => kind === 'checklist.unticked' && data['because'] === 'revised');
+    expect(fallen.map(({ data }) => data['item']).sort()).toEqual(stillOpen.map(({ id }) => id).sort());
+    await tickAll(job, stillOpen);
+    expect((await jobNow(job)).state).toBe('ready-to-pour');
     expect(await ready(job)).toEqual(['job.ready-to-pour', 'job.not-ready', 'job.ready-to-pour', 'job.not-ready', 'job.ready-to-pour']);
     const because = (await eventsOf(job)).filter(({ kind }) => kind === 'job.not-ready').map(({ data }) => data['because']);
     expect(because).toEqual(['item-unticked', 'revised']);

@@ -7,7 +7,7 @@ export type ChecklistPhase = 'before-work' | 'laying' | 'before-pour' | 'during-
 export interface ChecklistItem {
   /** The same in every revision for the same rule at the same place; unique in the job. */
   readonly key: string;
-  /** What the item says, in one canonical string: two items alike in text, counts and stations have the same, any others do not. */
+  /** What the item says and stands for, in one canonical string: two items alike in text, counts, stations and that have the same, any others do not. */
   readonly digest: string;
   readonly phase: ChecklistPhase;
   readonly rule: string;
@@ -30,10 +30,14 @@ export interface ChecklistCount {
   readonly atMm?: readonly number[];
 }
 
-/** An item with its key and digest made from what it says; counts are put in the order of their skus. */
-export function checklistItem(said: Omit<ChecklistItem, 'key' | 'digest'>): ChecklistItem {
+/**
+ * An item with its key and digest made from what it says; counts are put in the order of their skus.
+ *
+ * @param of what the item stands for without saying it: one tick is for all bars of a storey, and no longer holds where they are others
+ */
+export function checklistItem(said: Omit<ChecklistItem, 'key' | 'digest'>, of?: string): ChecklistItem {
   const counts = [...said.counts].sort((a, b) => (a.sku < b.sku ? -1 : 1));
-  const digest = JSON.stringify([said.text, counts.map(({ sku, quantity, unit, atMm = [] }) => [sku, quantity, unit, ...atMm])]);
+  const digest = JSON.stringify([said.text, counts.map(({ sku, quantity, unit, atMm = [] }) => [sku, quantity, unit, ...atMm]), ...(of === undefined ? [] : [of])]);
   return { key: checklistKey(said), digest, ...said, counts };
 }
 

@@ -4,7 +4,7 @@ import type { LaidJob, LaidStorey } from '../takeoff/laid.js';
 import type { ChecklistItem } from './checklist-item.js';
 import { grouped } from './grouped.js';
 import { ruleItems } from './rule-items.js';
-import { beforePour, beforeWork, duringPour } from './storey-items.js';
+import { beforePour, beforeWork, duringPour, type SeenInStorey } from './storey-items.js';
 import { walkingOrder } from './walking-order.js';
 
 /**
@@ -18,7 +18,7 @@ import { walkingOrder } from './walking-order.js';
  * @param materials    what the rules use
  * @param instructions what the rules tell the crew
  * @param range        the range the job is laid in; `liftHeight` is read
- * @param bracesIn     how many braces stand in each storey, by its id; the items do not say it of a storey that is not in it
+ * @param seenIn       bars and braces of each storey, by its id; a tick is for what the items say alone in a storey that is not in it
  * @throws             a defect where a rule uses material, or tells something, of a place the laid job does not have
  */
 export function checklistOf(
@@ -26,13 +26,13 @@ export function checklistOf(
   materials: readonly MaterialLine[],
   instructions: readonly CrewInstruction[],
   range: FormRange,
-  bracesIn: ReadonlyMap<string, number> = new Map(),
+  seenIn: ReadonlyMap<string, SeenInStorey> = new Map(),
 ): readonly ChecklistItem[] {
   const items = ruleItems(materials, instructions);
   const byStorey = grouped(items, ({ storey }) => storey);
   const walked = laid.storeys
     .filter(({ walls }) => walls.length > 0)
-    .flatMap((storey) => [...beforeWork(storey), ...inWalkingOrder(storey, byStorey.get(storey.id) ?? []), ...beforePour(storey, bracesIn.get(storey.id)), ...duringPour(storey, range)]);
+    .flatMap((storey) => [...beforeWork(storey), ...inWalkingOrder(storey, byStorey.get(storey.id) ?? []), ...beforePour(storey, seenIn.get(storey.id)), ...duringPour(storey, range)]);
   const placed = walked.filter(({ phase }) => phase === 'laying').length;
   if (placed !== items.length) throw new Error(`${items.length - placed} items stand where the laid job has no wall`);
   return walked;

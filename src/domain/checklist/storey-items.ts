@@ -10,7 +10,16 @@ const VIBRATOR_HEAD = inches(1);
 const HOSE_LEAST = inches(2);
 const HOSE_MOST = inches(3);
 
-type Said = readonly [name: string, text: string];
+type Said = readonly [name: string, text: string, of?: string];
+
+/** What the items of a storey that are seen to in one go stand for, in words that differ where it does: a tick holds only for what was seen. */
+export interface SeenInStorey {
+  readonly braces: number;
+  /** Bars of walls and lintels, place by place. */
+  readonly barsAs: string;
+  /** Braces, station by station. */
+  readonly bracesAs: string;
+}
 
 /** What is seen to in a storey before its first form is laid. */
 export function beforeWork(storey: LaidStorey): readonly ChecklistItem[] {
@@ -26,18 +35,20 @@ export function beforeWork(storey: LaidStorey): readonly ChecklistItem[] {
 /**
  * What is seen to in a storey when its walls are laid and before concrete is placed.
  *
- * @param braces how many braces stand in the storey; not said where it is not known
+ * @param seen its bars and braces; where they are not known their number is not said, and a tick is for what is said alone
  */
-export function beforePour(storey: LaidStorey, braces?: number): readonly ChecklistItem[] {
-  const bucks = storey.walls.flatMap(({ mark, openings }) => openings.filter(({ lining }) => lining === 'buck').map((opening) => `${mark} ${opening.mark}`));
+export function beforePour(storey: LaidStorey, seen?: SeenInStorey): readonly ChecklistItem[] {
+  const bucks = storey.walls.flatMap(({ mark: wall, openings }) =>
+    openings.filter(({ lining }) => lining === 'buck').map(({ mark, from, to, sill, head }) => ({ name: `${wall} ${mark}`, hole: [from, to, sill, head] })),
+  );
   return itemsOf(storey, 'before-pour', [
-    ['bars-inspected', 'Bars in place and tied as drawn, inspected, and the inspection noted.'],
+    ['bars-inspected', 'Bars in place and tied as drawn, inspected, and the inspection noted.', seen?.barsAs],
     ['sleeves', 'Sleeves for services in place, fixed and closed.'],
     ['anchor-bolts', 'Anchor bolts at hand or in place as drawn.'],
     ['ledger-embeds', 'Embeds for ledgers in place and held.'],
     ['beam-pockets', 'Beam pockets formed, at their height, and held.'],
-    ...(bucks.length > 0 ? [['bucks', `Openings lined with bucks: each buck plumb, braced and shored: ${bucks.join(', ')}.`] as const] : []),
-    ['braces-anchored', `${braces === undefined ? 'Every brace' : `Braces of the storey, ${braces} in number: every one`} anchored at its foot and fixed to the wall; walls plumb and straight to the line.`],
+    ...(bucks.length > 0 ? [['bucks', `Openings lined with bucks: each buck plumb, braced and shored: ${bucks.map(({ name }) => name).join(', ')}.`, JSON.stringify(bucks)] as const] : []),
+    ['braces-anchored', `${seen ? `Braces of the storey, ${seen.braces} in number: every one` : 'Every brace'} anchored at its foot and fixed to the wall; walls plumb and straight to the line.`, seen?.bracesAs],
     ['blow-out-kit', 'Blow-out kit by the wall: plywood, screws, lumber and a spare brace.'],
     ['vibrator', `Vibrator with a head of not more than ${lengthText(VIBRATOR_HEAD)}, tried, and a spare one.`],
     ['hose', `Hose of the pump reduced to ${lengthText(HOSE_LEAST)} to ${lengthText(HOSE_MOST)}.`],
@@ -54,5 +65,5 @@ export function duringPour(storey: LaidStorey, { parameters }: FormRange): reado
 }
 
 function itemsOf(storey: LaidStorey, phase: ChecklistPhase, said: readonly Said[]): readonly ChecklistItem[] {
-  return said.map(([rule, text]) => checklistItem({ phase, rule, storey: storey.id, wall: null, course: null, text, counts: [], basis: 'common practice' }));
+  return said.map(([rule, text, of]) => checklistItem({ phase, rule, storey: storey.id, wall: null, course: null, text, counts: [], basis: 'common practice' }, of));
 }

@@ -17,6 +17,14 @@ export interface Counted {
   readonly total: number;
 }
 
+export interface ChangedTick {
+  readonly id: string;
+  readonly item: string;
+  /** `storey/wall/course/rule` of the item. */
+  readonly key: string;
+  readonly person_name: string;
+}
+
 export type Hold = Pick<TicketRow, 'id' | 'number' | 'question'>;
 
 @Injectable()
@@ -37,6 +45,17 @@ export class ReadinessRepository {
       [tx.actor.supplierId, jobId, measurementId],
     );
     return { ticked: row?.ticked ?? 0, total: row?.total ?? 0 };
+  }
+
+  /** Ticks that count until now and are for what this measurement says otherwise, or not at all. */
+  changedTicks(tx: Transaction, jobId: string, measurementId: string): Promise<ChangedTick[]> {
+    return tx.query(
+      `select t.id, t.item, t.key, t.person_name from checklist_ticks t
+       where t.supplier_id = $1 and t.job_id = $2 and t.standing and not exists (
+         select from checklist_items i where i.supplier_id = $1 and i.measurement_id = $3 and i.item = t.item and i.digest = t.digest)
+       order by t.id`,
+      [tx.actor.supplierId, jobId, measurementId],
+    );
   }
 
   /** Questions that hold the job, as they hold its quotes. */

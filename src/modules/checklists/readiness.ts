@@ -44,6 +44,17 @@ export class Readiness {
     await tx.signal('job', job.id);
   }
 
+  /**
+   * Takes back every tick for what a revision changed, for good: where a later revision asks for the same again, the wall may have been changed
+   * meanwhile, and somebody has to look.
+   */
+  async untickChanged(tx: Transaction, jobId: string, measurementId: string, revision: number): Promise<void> {
+    for (const { id, item, key, person_name: tickedBy } of await this.repository.changedTicks(tx, jobId, measurementId)) {
+      const event = { kind: 'checklist.unticked', data: { item, key, note: null, tickedBy, revision, because: 'revised' } };
+      await tx.update('checklist_ticks', id, null, { standing: false }, event);
+    }
+  }
+
   async standing(tx: Transaction, job: ReadyJob, measurementId: string): Promise<Standing> {
     const counted = await this.repository.counted(tx, job.id, measurementId);
     const openHolds = await this.repository.openHolds(tx, job.id);

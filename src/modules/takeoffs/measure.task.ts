@@ -104,6 +104,7 @@ export class MeasureTask implements OnModuleInit {
       { state: 'measured', measurement_id: measurement, failure: null },
       { kind: 'job.measured', data: { revision, forms: output.forms } },
     );
+    await this.readiness.untickChanged(tx, id, measurement, revision);
     await this.readiness.settle(tx, id);
     await tx.signal('job', id);
   }

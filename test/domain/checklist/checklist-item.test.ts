@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { checklistItem, checklistKey, type ChecklistItem } from '../../../src/domain/checklist/checklist-item.js';
-import { checklistOf } from '../../../src/domain/checklist/index.js';
+import { checklistOf, type SeenInStorey } from '../../../src/domain/checklist/index.js';
 import { measure } from '../../../src/domain/pipeline.js';
 import { RULES } from '../../../src/domain/reinforcement/registry.js';
 import { heron, scheduleOf } from '../../support/small-schedules.js';
@@ -54,9 +54,10 @@ describe('a job', () => {
   });
 
   it('says how many braces stand in a storey where it is told, and that the crew has been told what to do during the pour', () => {
-    const said = (braces: ReadonlyMap<string, number>, rule: string) => checklistOf(takeoff.laid, materials, instructions, heron(), braces).find((item) => item.rule === rule)?.text ?? '';
-    expect(said(new Map([['S1', 7]]), 'braces-anchored')).toMatch(/^Braces of the storey, 7 in number: every one anchored/);
-    expect(said(new Map([['S2', 7]]), 'braces-anchored')).toMatch(/^Every brace anchored/);
+    const seven = { braces: 7, barsAs: '', bracesAs: '' };
+    const said = (seen: ReadonlyMap<string, SeenInStorey>, rule: string) => checklistOf(takeoff.laid, materials, instructions, heron(), seen).find((item) => item.rule === rule)?.text ?? '';
+    expect(said(new Map([['S1', seven]]), 'braces-anchored')).toMatch(/^Braces of the storey, 7 in number: every one anchored/);
+    expect(said(new Map([['S2', seven]]), 'braces-anchored')).toMatch(/^Every brace anchored/);
     expect([said(new Map(), 'pour-start'), said(new Map(), 're-plumb')].map((text) => text.slice(0, 10))).toEqual(['Crew told:', 'Crew told:']);
   });
 

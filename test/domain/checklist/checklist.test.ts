@@ -6,7 +6,7 @@ import { measure, type Measurement } from '../../../src/domain/pipeline.js';
 import { NM_PER_FOOT } from '../../../src/domain/quantity/length.js';
 import { RULES } from '../../../src/domain/reinforcement/registry.js';
 import { readScheduleDocument } from '../../../src/domain/schedule/index.js';
-import type { Schedule } from '../../../src/domain/schedule/schedule.js';
+import type { Schedule, Site } from '../../../src/domain/schedule/schedule.js';
 import { canonicalSchedule } from '../../support/canonical-schedule.js';
 import { curvedCanonical, curvedPlan } from '../../support/curved-plans.js';
 import { featuredPlan, featuredSchedule } from '../../support/featured-plans.js';
@@ -125,6 +125,22 @@ describe('what a revision changes', () => {
     const counted = (items: readonly ChecklistItem[]) => new Map(items.map(({ key, counts }) => [key, counts.map(({ sku, quantity }) => [sku, quantity])]));
     const [wasCounted, isCounted] = [counted(before), counted(after)];
     for (const { key } of elsewhere) expect([key, isCounted.get(key)]).toEqual([key, wasCounted.get(key)]);
+  });
+
+  // What one tick for a storey stands for (decision 33): the bars follow the tables, the braces the wind and the jambs, the bucks their holes.
+  const seenTo = (site: Site, at: number): ReadonlyMap<string, string> => {
+    const { checklist } = measure({ ...scheduleOf(walls, { openings: [{ mark: 'W1', wall: 'A', at, sill: 32, width: 48, height: 48 }] }), site }, range);
+    return digests(checklist.filter(({ phase }) => phase === 'before-pour'));
+  };
+  // 115 mph is 51.4096 m/s, 161 mph 71.97344 m/s: the tables end at 160 mph in exposure B (R608.6).
+  const site: Site = { windMps: 51.4096, exposure: 'B', seismic: 'B' };
+  it.each([
+    { what: 'a window is moved by 24 in', is: seenTo(site, 224), rules: ['bars-inspected', 'bucks', 'braces-anchored'] },
+    { what: 'the wind is beyond the tables', is: seenTo({ ...site, windMps: 71.97344 }, 200), rules: ['bars-inspected', 'braces-anchored'] },
+    { what: 'nothing is', is: seenTo(site, 200), rules: [] },
+  ])('bars, braces and bucks are to be seen again where they are others: $what', ({ is, rules }) => {
+    const was = seenTo(site, 200);
+    expect([...is].filter(([key, digest]) => was.get(key) !== digest).map(([key]) => key.replace('S1///', ''))).toEqual(rules);
   });
 });
 
