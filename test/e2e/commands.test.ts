@@ -94,10 +94,3 @@ describe('npm start', () => {
     expect(missing).toEqual([]);
   });
 });
-
-describe('npm run generate', () => {
-  it('finds the contracts fresh', async () => {
-    const { stderr } = await run(process.execPath, [join(ROOT, 'dist', 'commands', 'generate.js'), '--check']);
-    expect(stderr).toBe('');
-  });
-});

@@ -52,18 +52,43 @@ function waysToFill(stretch: SlowStretch, { formLength, cutModule, minPiece }: S
 export const pairsCloser = (a: readonly number[], b: readonly number[], than: number): number =>
   a.reduce((count, one) => count + b.filter((other) => Math.abs(one - other) < than).length, 0);
 
+/**
+ * Ways and counts, each made once for what it is asked about: courses of one wall recur, and with them their ways and every pair
+ * of ways. Still every way over every way.
+ */
+function remembered(range: SlowRange): { ways(stretch: SlowStretch): number[][]; closer(a: readonly number[], b: readonly number[]): number } {
+  const filled = new Map<string, number[][]>();
+  const counted = new Map<readonly number[], Map<readonly number[], number>>();
+  return {
+    ways: (stretch) => {
+      const key = JSON.stringify(stretch);
+      const ways = filled.get(key) ?? waysToFill(stretch, range);
+      filled.set(key, ways);
+      return ways;
+    },
+    closer: (a, b) => {
+      const row = counted.get(a) ?? new Map<readonly number[], number>();
+      counted.set(a, row);
+      const count = row.get(b) ?? pairsCloser(a, b, range.minStagger);
+      row.set(b, count);
+      return count;
+    },
+  };
+}
+
 /** Joints near a tee first, then pairs of joints of successive courses closer than the stagger; those of two legs count for nobody. */
 export function fewestBreaks(courses: readonly SlowCourse[], range: SlowRange): readonly [inCutOuts: number, breaks: number] {
+  const { ways: waysOf, closer } = remembered(range);
   let states: { joints: readonly number[]; cost: readonly [number, number] }[] = [{ joints: [], cost: [0, 0] }];
   courses.forEach((course, index) => {
     const below = courses[index - 1]?.fixedJoints ?? [];
-    const ways = course.stretches.length === 0 ? [[]] : waysToFill(course.stretches[0]!, range);
+    const ways = course.stretches.length === 0 ? [[]] : waysOf(course.stretches[0]!);
     states = ways.map((joints) => {
       const inCutOuts = joints.reduce((count, at) => count + course.forbidden.filter(({ from, to }) => at > from && at < to).length, 0);
       const underLegs = pairsCloser(joints, below, range.minStagger);
       const costs = states.map((state): readonly [number, number] => [
         state.cost[0] + inCutOuts,
-        state.cost[1] + underLegs + pairsCloser(joints, state.joints, range.minStagger) + pairsCloser(course.fixedJoints, state.joints, range.minStagger),
+        state.cost[1] + underLegs + closer(joints, state.joints) + closer(course.fixedJoints, state.joints),
       ]);
       return { joints, cost: costs.reduce((best, next) => (next[0] - best[0] || next[1] - best[1]) < 0 ? next : best) };
     });

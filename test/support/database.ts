@@ -24,7 +24,7 @@ export interface TestDatabase {
   close(): Promise<void>;
 }
 
-async function testFolder(): Promise<string> {
+export async function testFolder(): Promise<string> {
   return process.env['WALLCOURSE_TEST_FOLDER'] ?? mkdtemp(join(tmpdir(), 'wallcourse-test-'));
 }
 
@@ -59,21 +59,34 @@ export async function inTurn<T>(url: string, work: (client: pg.Client) => Promis
   });
 }
 
+const newName = (): string => `test_${uuidv7().replaceAll('-', '')}`;
+
 /** An empty database of its own for a spec file; `migrated` ones are copies of a template that is migrated once. */
 export async function createDatabase(migrated = true): Promise<{ url: string; name: string }> {
+  if (migrated) return copyOf(TEMPLATE, migrate);
   const server = await serverUrl();
-  const name = `test_${uuidv7().replaceAll('-', '')}`;
+  const name = newName();
+  await inTurn(server, (client) => client.query(`create database ${name}`));
+  return { url: inDatabase(server, name), name };
+}
+
+/**
+ * A copy of a database that is made once for the whole run.
+ *
+ * @param make fills an empty one at this connection string and leaves no connection open; where it fails, the next who asks makes it anew
+ */
+export async function copyOf(template: string, make: (url: string) => Promise<unknown>): Promise<{ url: string; name: string }> {
+  const server = await serverUrl();
+  const name = newName();
   await inTurn(server, async (client) => {
-    if (!migrated) {
-      await client.query(`create database ${name}`);
-      return;
-    }
-    const found = await client.query('select from pg_database where datname = $1', [TEMPLATE]);
+    const found = await client.query('select from pg_database where datname = $1 and datistemplate', [template]);
     if (!found.rowCount) {
-      await client.query(`create database ${TEMPLATE}`);
-      await migrate(inDatabase(server, TEMPLATE));
+      await client.query(`drop database if exists ${template}`);
+      await client.query(`create database ${template}`);
+      await make(inDatabase(server, template));
+      await client.query(`alter database ${template} is_template true`);
     }
-    await client.query(`create database ${name} template ${TEMPLATE} strategy file_copy`);
+    await client.query(`create database ${name} template ${template} strategy file_copy`);
   });
   return { url: inDatabase(server, name), name };
 }

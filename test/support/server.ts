@@ -1,12 +1,13 @@
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { copyFile, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { createDatabase, inDatabase, inTurn } from './database.js';
+import { copyOf, createDatabase, inDatabase, inTurn, testFolder } from './database.js';
 
 const ROOT = process.cwd();
+const TOKENS = 'demo-tokens.json';
 const START_LIMIT_MS = 60_000;
 
 export type DemoPerson = 'contractor' | 'neighbour' | 'support' | 'sales' | 'admin';
@@ -50,28 +51,57 @@ export async function fileFrom(child: ChildProcess, file: string, output: () => 
   throw new Error(`the server did not listen in time:\n${output()}`);
 }
 
-/** The real compiled server in a process and a database of its own, worker inline, on a free port. */
-export async function startServer(environment: Record<string, string> = {}): Promise<TestServer> {
-  const database = await createDatabase(false);
-  await ensureBuilt(database.url);
-  const dataDir = await mkdtemp(join(tmpdir(), 'wallcourse-server-'));
+interface Started {
+  readonly child: ChildProcess;
+  readonly url: string;
+  output(): string;
+}
+
+/** Waits until it listens. */
+async function started(databaseUrl: string, dataDir: string, environment: Record<string, string>): Promise<Started> {
   const child = spawn(process.execPath, [join(ROOT, 'dist', 'main.js')], {
     cwd: dataDir,
-    env: {
-      PATH: process.env['PATH'], DATA_DIR: dataDir, DATABASE_URL: database.url, PORT: '0', WORKER: 'inline', LOG_LEVEL: 'info', ...environment,
-    },
+    env: { PATH: process.env['PATH'], DATA_DIR: dataDir, DATABASE_URL: databaseUrl, PORT: '0', WORKER: 'inline', LOG_LEVEL: 'info', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const parts: string[] = [];
   for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk: Buffer) => parts.push(chunk.toString()));
   const output = (): string => parts.join('');
-  const url = await fileFrom(child, join(dataDir, 'address'), output);
-  const file = join(dataDir, 'demo-tokens.json');
+  return { child, output, url: await fileFrom(child, join(dataDir, 'address'), output) };
+}
+
+/** A database as a server's first start leaves it, and in `dataDir` the file of tokens that it wrote: done once for the run, then copied. */
+async function seeded(dataDir: string): Promise<string> {
+  const kept = join(await testFolder(), TOKENS);
+  const { url } = await copyOf('wallcourse_seeded', async (empty) => {
+    const folder = await mkdtemp(join(tmpdir(), 'wallcourse-seed-'));
+    const { child } = await started(empty, folder, { WORKER: 'none' });
+    child.kill('SIGTERM');
+    await exited(child);
+    await copyFile(join(folder, TOKENS), kept);
+    await rm(folder, { recursive: true, force: true });
+  });
+  await copyFile(kept, join(dataDir, TOKENS));
+  return url;
+}
+
+/**
+ * The real compiled server in a process and a database of its own, worker inline, on a free port.
+ *
+ * @param first on an empty database, which it migrates and seeds itself; else (but for SEED_DEMO=0) on a copy of one that a start before has seeded
+ */
+export async function startServer(environment: Record<string, string> = {}, first = environment['SEED_DEMO'] === '0'): Promise<TestServer> {
+  const empty = await createDatabase(false);
+  await ensureBuilt(empty.url);
+  const dataDir = await mkdtemp(join(tmpdir(), 'wallcourse-server-'));
+  const databaseUrl = first ? empty.url : await seeded(dataDir);
+  const { child, url, output } = await started(databaseUrl, dataDir, environment);
+  const file = join(dataDir, TOKENS);
   const tokens = existsSync(file) ? (JSON.parse(await readFile(file, 'utf8')) as Record<DemoPerson, string>) : ({} as Record<DemoPerson, string>);
   return {
     url,
     dataDir,
-    databaseUrl: database.url,
+    databaseUrl,
     pid: child.pid ?? 0,
     tokens,
     output,
