@@ -6,7 +6,7 @@ import { PLAN_KINDS, randomPlan, type Plan } from '../../support/plans.js';
 import { heron } from '../../support/small-schedules.js';
 
 const range = heron();
-const PLANS = 200;
+const PLANS = 125;
 const FIRST = 6_001;
 const GROUP = 25;
 

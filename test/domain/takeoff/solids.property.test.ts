@@ -6,7 +6,7 @@ import { SolidKernel } from '../../oracles/solid-volumes.js';
 import { SOLID_KINDS, solidPlan, type SolidPlan } from '../../support/solid-plans.js';
 import { heron } from '../../support/small-schedules.js';
 
-const PLANS = 300;
+const PLANS = 160;
 const GROUP = 20;
 const plans = Array.from({ length: PLANS }, (_, index) => solidPlan(index + 1));
 const groups = Array.from({ length: PLANS / GROUP }, (_, index) => [index * GROUP + 1, (index + 1) * GROUP] as const);
