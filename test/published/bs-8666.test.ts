@@ -25,10 +25,22 @@ describe('bar shapes', () => {
 
   it('code 77 counts turns: 12 of a helix 500 mm over, 10 mm thick', () => expect(cuttingLength('77', 10, 20, { A: 500, C: 12 })).toBeCloseTo(18472.56, 2));
 
+  /** The printed rules of links with the least ends: 2A + B + max( 21d, 240 ), 2A + 2B + max( 16d, 160 ), 2A + 3B + max( 14d, 150 ). A 500, B 300. */
+  it.each([
+    ['47', 8, 1300 + 240], ['47', 12, 1300 + 252], ['51', 8, 1600 + 160], ['51', 12, 1600 + 192], ['63', 8, 1900 + 150], ['63', 12, 1900 + 168],
+  ] as const)('code %s of %d mm with the least ends is %d mm', (code, d, expected) => expect(cuttingLength(code, d, 2 * d, { A: 500, B: 300 })).toBe(expected));
+
+  /** From memory: with a pitch B over A / 5 each turn is the hypotenuse of the way round and the rise. π · 488 = 1533.097; 10 · √( 1533.097² + 150² ) = 15404.18. */
+  it('a steep helix counts its rise, a flat one does not', () => {
+    expect(cuttingLength('77', 12, 24, { A: 500, B: 150, C: 10 })).toBeCloseTo(15404.18, 2);
+    expect(cuttingLength('77', 12, 24, { A: 500, B: 100, C: 10 })).toBeCloseTo(15330.97, 2);
+  });
+
   it('knows no code without a formula and no bar without its dimensions', () => {
-    expect(SHAPE_CODES).toHaveLength(27);
-    for (const code of ['47', '99', '7', '']) expect(cuttingLength(code, 10, 20, { A: 1000, B: 400, C: 300, D: 200, E: 150 })).toBeNull();
+    expect(SHAPE_CODES).toHaveLength(28);
+    for (const code of ['99', '7', '']) expect(cuttingLength(code, 10, 20, { A: 1000, B: 400, C: 300, D: 200, E: 150 })).toBeNull();
     expect(cuttingLength('21', 10, 20, { A: 1000, B: 400 })).toBeNull();
+    expect(cuttingLength('47', 10, 20, { A: 1000, B: 400, C: 300 })).toBeNull();
     expect(bendRadius(11)).toBeNull();
   });
 

@@ -64,8 +64,8 @@ describe('wind on freestanding walls', () => {
     expect(wallForceCoefficient(500)).toBe(1.3);
   });
 
-  it('on a border of two periods the higher factor holds; from five years on there is none', () => {
-    expect([6 * 168 - 1, 6 * 168, 8759, 8760, 5 * 8760].map(constructionWindFactor)).toEqual([0.75, 0.8, 0.8, 0.85, null]);
+  it('on a border of two periods the higher factor holds; over five years there is none', () => {
+    expect([6 * 168 - 1, 6 * 168, 8759, 8760, 5 * 8760, 5 * 8760 + 1].map(constructionWindFactor)).toEqual([0.75, 0.8, 0.8, 0.85, 0.9, null]);
   });
 });
 

@@ -3,7 +3,9 @@ import { cuttingLength, SHAPE_CODES, shapeDimensions } from '../engineering/bs-8
 import { failure, success } from '../evidence/result.js';
 import { finding, type Finding } from '../evidence/finding.js';
 import { NM_PER_FOOT, NM_PER_INCH, NM_PER_MM, toMm } from '../quantity/length.js';
-import { SHAPE_LENGTHS } from '../engineering/bs-8666-2005/shape-lengths.js';
+import { ALSO_DRAWN, SHAPE_LENGTHS } from '../engineering/bs-8666-2005/shape-lengths.js';
+import { LEAST_ENDS } from '../engineering/bs-8666-2005/least-ends.js';
+import { PITCH_THAT_COUNTS } from '../engineering/bs-8666-2005/helix-length.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { CalculatorInput } from './calculator-input.js';
 import { lengthInBoth, type Calculator } from './calculator-answer.js';
@@ -53,10 +55,10 @@ export const barShapeCalculator: Calculator = (fields) => {
   return success({
     result: { cuttingLength: lengthInBoth(length * NM_PER_MM), radius: lengthInBoth(r * NM_PER_MM) },
     governs: `code-${code}`,
-    trace: [workedStep('cutting length', equationOf(code), `${Object.entries(dimensions).map(([name, value]) => `${name} = ${n(value)}`).join(', ')}, r = ${n(r)}, d = ${n(d)}`, length, 'mm', SOURCE)],
+    trace: [workedStep('cutting length', equationOf(code, dimensions), `${Object.entries(dimensions).map(([name, value]) => `${name} = ${n(value)}`).join(', ')}, r = ${n(r)}, d = ${n(d)}`, length, 'mm', SOURCE)],
     source: SOURCE,
     defaults: input.defaults,
-    notes: ['Dimensions are outside to outside; bars are scheduled to the multiple of length the bender cuts, which is not rounded here.'],
+    notes: ['Dimensions are outside to outside; bars are scheduled to the multiple of length the bender cuts, which is not rounded here.', ...notInLength(code, dimensions)],
     findings: shortEnds(code, d, dimensions),
   });
 };
@@ -68,13 +70,26 @@ function readCode(input: CalculatorInput, written: unknown): string | undefined 
   return input.refuse('code', `a shape code with a formula: ${SHAPE_CODES.join(', ')}`);
 }
 
-function equationOf(code: string): string {
+function equationOf(code: string, dimensions: Readonly<Record<string, number>>): string {
+  const ends = LEAST_ENDS[code];
+  if (ends !== undefined && dimensions['C'] === undefined) return `L = ${sumOf(ends.parts)} + max( ${ends.diameters} · d, ${ends.leastMm} mm )`;
   const found = SHAPE_LENGTHS[code];
-  if (found === undefined) return 'L = C · π · ( A − d )';
+  if (found === undefined) return steep(dimensions) ? 'L = C · √( ( π · ( A − d ) )² + B² )' : 'L = C · π · ( A − d )';
   if (code === '75') return 'L = π · ( A − d ) + B';
-  const parts = Object.entries(found.parts).map(([name, times]) => (times === 1 ? name : `${times} · ${name}`));
   const off = [found.r === 0 ? '' : ` − ${found.r} · r`, found.d === 0 ? '' : ` − ${found.d} · d`];
-  return `L = ${parts.join(' + ')}${off.join('')}`;
+  return `L = ${sumOf(found.parts)}${off.join('')}`;
+}
+
+const sumOf = (parts: Readonly<Record<string, number>>): string =>
+  Object.entries(parts).map(([name, times], k) => `${k === 0 ? '' : times < 0 ? ' − ' : ' + '}${times === 1 ? name : `${Math.abs(times)} · ${name}`}`).join('');
+
+const steep = ({ A = 0, B = 0 }: Readonly<Record<string, number>>): boolean => B > A * PITCH_THAT_COUNTS;
+
+/** Tells what was sent and is not in the length, and what the helix without a pitch stands for. */
+function notInLength(code: string, dimensions: Readonly<Record<string, number>>): readonly string[] {
+  if (code === '77') return steep(dimensions) ? ['The pitch is over a fifth of the diameter and counts; that equation is from memory.'] : ['A pitch of at most a fifth of the diameter is not counted.'];
+  const unused = (ALSO_DRAWN[code] ?? []).filter((name) => dimensions[name] !== undefined);
+  return unused.length === 0 ? [] : [`Not in the length of code ${code}: ${unused.join(', ')}.`];
 }
 
 function shortEnds(code: string, d: number, dimensions: Readonly<Record<string, number>>): readonly Finding[] {

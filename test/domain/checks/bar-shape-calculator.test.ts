@@ -22,6 +22,29 @@ describe('bar-shape calculator', () => {
     expect(si(answer({ code: '77', diameter: '10 mm', dimensions: { A: '500 mm', C: 12 } }), 'cuttingLength')).toBeCloseTo(12 * Math.PI * 490, 6);
   });
 
+  /** A bar schedule gives every drawn dimension: which of them the length is made of is for the standard to say. */
+  it.each([
+    { code: '14', dimensions: { A: '1000 mm', B: '300 mm', C: '500 mm', D: '200 mm' }, mm: 1452, unused: 'B, D' },
+    { code: '26', dimensions: { A: '600 mm', B: '200 mm', C: '300 mm', D: '100 mm' }, mm: 1100, unused: 'D' },
+    { code: '51', dimensions: { A: '500 mm', B: '300 mm', C: '150 mm', D: '150 mm' }, mm: 1780, unused: 'D' },
+    { code: '67', dimensions: { A: '3000 mm', B: '2900 mm', C: '400 mm', R: '3000 mm' }, mm: 3000, unused: 'B, C, R' },
+  ])('code $code takes $unused and leaves them out of the length', ({ code, dimensions, mm, unused }) => {
+    const found = answer({ code, diameter: '12 mm', dimensions });
+    expect(si(found, 'cuttingLength')).toBe(mm);
+    expect(found.notes).toContain(`Not in the length of code ${code}: ${unused}.`);
+  });
+
+  it('a link without C has the least ends, and says so', () => {
+    const found = answer({ code: '51', diameter: '12 mm', dimensions: { A: '500 mm', B: '300 mm' } });
+    expect(si(found, 'cuttingLength')).toBe(1792);
+    expect(found).toMatchObject({ defaults: expect.arrayContaining(['C and D: the least ends of the standard']), trace: [{ equation: 'L = 2 · A + 2 · B + max( 16 · d, 160 mm )', value: 1792 }] });
+    expect(si(answer({ code: '47', diameter: '12 mm', dimensions: { A: '500 mm', B: '300 mm' } }), 'cuttingLength')).toBe(1552);
+  });
+
+  it('the trace takes off the radius of code 12', () => {
+    expect(answer({ code: '12', diameter: '12 mm', dimensions: { A: '1000 mm', B: '500 mm', R: '300 mm' } }).trace).toMatchObject([{ equation: 'L = A + B − 0.43 · R − 1.2 · d', value: 1500 - 129 - 14.4 }]);
+  });
+
   it('a wider bend takes off more', () => {
     expect(si(answer({ code: '11', diameter: '12 mm', radius: '60 mm', dimensions: { A: '1000 mm', B: '300 mm' } }), 'cuttingLength')).toBe(1258);
   });
@@ -37,7 +60,10 @@ describe('bar-shape calculator', () => {
 
   it.each([
     { fields: {}, pointers: ['/code', '/diameter'] },
-    { fields: { code: '47', diameter: '12 mm', dimensions: {} }, pointers: ['/code'] },
+    { fields: { code: '99', diameter: '12 mm', dimensions: {} }, pointers: ['/code'] },
+    { fields: { code: '47', diameter: '12 mm', dimensions: { A: '500 mm', B: '300 mm', C: '150 mm' } }, pointers: ['/dimensions/C'] },
+    { fields: { code: '51', diameter: '12 mm', dimensions: { A: '500 mm', B: '300 mm', C: '150 mm', D: '160 mm' } }, pointers: ['/dimensions/D'] },
+    { fields: { code: '51', diameter: '12 mm', dimensions: { A: '500 mm', B: '300 mm', D: '160 mm' } }, pointers: ['/dimensions/C'] },
     { fields: { code: '21', diameter: '12 mm' }, pointers: ['/dimensions'] },
     { fields: { code: '21', diameter: '12 mm', dimensions: { A: '600 mm', B: '8 psi', D: '600 mm' } }, pointers: ['/dimensions/B', '/dimensions/C', '/dimensions/D'] },
     { fields: { code: '11', diameter: '12 mm', dimensions: { A: '-1 m', B: '1 m' }, standard: 'other' }, pointers: ['/dimensions/A', '/standard'] },

@@ -12,15 +12,16 @@ export const LONGEST_CONSTRUCTION_H = 5 * 8760;
 /**
  * Factor on the design wind speed for a wall that stands unfinished for a short time only.
  *
- * On a border of two periods the higher factor holds.
+ * On a border of two periods the higher factor holds; five years are the last that have one.
  *
  * @equation  0.75 under 6 weeks, 0.80 to 1 year, 0.85 to 2 years, 0.90 to 5 years
  * @param hours how long the wall stands before its structure holds it [h]
- * @returns   factor on the speed; null from five years on     [1]
- * @valid     under 5 years; not through a hurricane season without a plan to take down or carry on
+ * @returns   factor on the speed; null over five years         [1]
+ * @valid     to 5 years; not through a hurricane season without a plan to take down or carry on
  * @source    asce-37-14 §6.2, from memory; 0.80 as printed in tilt-up-bracing-guideline
  * @example   hours = 1344 → 0.80
  */
 export function constructionWindFactor(hours: number): number | null {
+  if (hours === LONGEST_CONSTRUCTION_H) return STEPS[STEPS.length - 1]!.factor;
   return STEPS.find(({ under }) => hours < under)?.factor ?? null;
 }

@@ -1,7 +1,9 @@
+import { helixLength } from './helix-length.js';
+import { LEAST_ENDS, leastEndsLength } from './least-ends.js';
 import { SHAPE_LENGTHS } from './shape-lengths.js';
 
-/** Codes whose length is worked out here. Code 47 has two forms and 99 is whatever its sketch says. */
-export const SHAPE_CODES: readonly string[] = [...Object.keys(SHAPE_LENGTHS), '77'].sort();
+/** Codes whose length is worked out here: code 47 with its least ends only; 99 is whatever its sketch says. */
+export const SHAPE_CODES: readonly string[] = [...new Set([...Object.keys(SHAPE_LENGTHS), ...Object.keys(LEAST_ENDS), '77'])].sort();
 
 /**
  * The dimensions that a shape code measures, in their order; null for a code without a formula.
@@ -15,14 +17,14 @@ export const SHAPE_CODES: readonly string[] = [...Object.keys(SHAPE_LENGTHS), '7
  */
 export function shapeDimensions(code: string): readonly string[] | null {
   if (code === '77') return ['A', 'C'];
-  const found = SHAPE_LENGTHS[code];
+  const found = SHAPE_LENGTHS[code] ?? LEAST_ENDS[code];
   return found === undefined ? null : Object.keys(found.parts);
 }
 
 /**
- * Length of straight bar that a bent one is cut from.
+ * Length of straight bar that a bent one is cut from; a link without C has the least ends.
  *
- * @equation  L = Σ ( multiple · dimension ) − nr · r − nd · d; helix 77: C · π · ( A − d )
+ * @equation  L = Σ ( multiple · dimension ) − nr · r − nd · d; helix 77 by its turns; least ends by their own rule
  * @param code shape code                                       [-]
  * @param d   nominal diameter of the bar                       [mm]
  * @param r   inside radius of its bends                        [mm]
@@ -33,10 +35,11 @@ export function shapeDimensions(code: string): readonly string[] | null {
  * @example   code = '21', d = 12, r = 24, dimensions.A = 600, dimensions.B = 200, dimensions.C = 600 → 1352
  */
 export function cuttingLength(code: string, d: number, r: number, dimensions: Readonly<Record<string, number>>): number | null {
+  if (dimensions['C'] === undefined && LEAST_ENDS[code] !== undefined) return leastEndsLength(code, d, dimensions);
   const needed = shapeDimensions(code);
   if (needed === null || needed.some((name) => dimensions[name] === undefined)) return null;
   const of = (name: string): number => dimensions[name] ?? 0;
-  if (code === '77') return of('C') * Math.PI * (of('A') - d);
+  if (code === '77') return helixLength(of('A'), of('B'), of('C'), d);
   const found = SHAPE_LENGTHS[code];
   if (found === undefined) return null;
   const sum = Object.entries(found.parts).reduce((total, [name, times]) => total + times * of(name), 0);

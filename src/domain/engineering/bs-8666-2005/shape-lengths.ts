@@ -48,3 +48,13 @@ export const SHAPE_LENGTHS: Readonly<Record<string, ShapeLength>> = {
   '67': shape({ A: 1 }),
   '75': shape({ A: Math.PI, B: 1 }, 0, Math.PI),
 };
+
+/**
+ * Dimensions that a bar schedule gives besides those the length is made of: they fix the bend, not the length. bs-8666-2005 Table 3, from memory.
+ *
+ * D of the links 51 and 63 equals C; the pitch B of the helix 77 counts only where it is steep.
+ */
+export const ALSO_DRAWN: Readonly<Record<string, readonly string[]>> = {
+  '14': ['B', 'D'], '15': ['B', 'D'], '24': ['D', 'E'], '25': ['C', 'D'], '26': ['D'], '27': ['D'], '28': ['D'], '29': ['D'],
+  '46': ['D'], '51': ['D'], '63': ['D'], '67': ['B', 'C', 'R'], '77': ['B'],
+};
