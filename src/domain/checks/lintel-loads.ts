@@ -33,6 +33,8 @@ export function readLintelLoads(input: CalculatorInput, written: unknown): Writt
     return input.refuse('loads', 'a factored load such as 1200 lb/ft, or loads as they are: {"dead": "400 lb/ft", "live": "300 lb/ft", "snow": "150 lb/ft"}');
   }
   const inner = new CalculatorInput(written as Readonly<Record<string, unknown>>, PARTS);
+  if (inner.errors.length === 0 && !PARTS.some((name) => inner.has(name))) return input.refuse('loads', 'at least one of dead, live and snow, 0 lb/ft where there is none');
+  for (const name of PARTS) if (!inner.has(name)) input.defaults.push(`loads, ${name}: none`);
   const [dead, live, snow] = PARTS.map((name) => (inner.has(name) ? inner.quantity(name, 'force per length', '400 lb/ft', SPAN) : 0));
   for (const error of inner.errors) input.errors.push({ ...error, pointer: `/loads${error.pointer}`, read: shownText(error.read), fix: `loads, ${error.fix}` });
   if (dead === undefined || live === undefined || snow === undefined || inner.errors.length > 0) return undefined;

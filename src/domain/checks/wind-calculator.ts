@@ -5,6 +5,7 @@ import { outsideAnswer } from './outside-answer.js';
 import { readWind, WIND_FIELDS, WIND_SPANS } from './wind-input.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { windOnWall } from './wind-on-wall.js';
+import { windPlace } from './wind-places.js';
 import { windTopLoad } from './top-load.js';
 import { workedStep } from './worked-step.js';
 import type { Calculator } from './calculator-answer.js';
@@ -22,7 +23,7 @@ export const windCalculator: Calculator = (fields) => {
   const wind = readWind(input, fields);
   if (height === undefined || wind === undefined || input.errors.length > 0) return failure(input.errors);
   const units = coherentUnits(input, { speed: 'speed', height: 'length', wallLength: 'length' });
-  const source = `${wind.edition} chapter 29`;
+  const source = windPlace(wind.edition, 'chapter');
   const blown = windOnWall(wind, height, units);
   if (blown.kind === 'outside-method') return success(outsideAnswer('ASCE 37', blown.limits, source, input.defaults));
   const h = units.ofLength(height);

@@ -8,6 +8,7 @@ import { RIGID_GUST_FACTOR as G, WALL_DIRECTIONALITY as Kd, wallWindPressure } f
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { velocityPressure } from '../engineering/asce-7-16/velocity-pressure.js';
 import { velocityPressureSi } from '../engineering/asce-7-16/velocity-pressure-si.js';
+import { windPlace } from './wind-places.js';
 import { workedStep } from './worked-step.js';
 import type { CoherentUnits } from './both-units.js';
 import type { LeftLimit } from './outside-answer.js';
@@ -53,7 +54,7 @@ export function windOnWall(
   return {
     kind: 'wind', speed: speed.value, velocityPressure: q.value, ofWind: p.value, pressure,
     endPressure: end === null ? null : Math.max(end.value, least),
-    trace: [speed, Kz, q, coefficientStep(aspect, Cf), p, ...(end ? [end] : []), floor],
+    trace: [speed, Kz, q, coefficientStep(wind, aspect, Cf), p, ...(end ? [end] : []), floor],
     notes: notesOf(wind, end !== null),
   };
 }
@@ -68,7 +69,7 @@ function exposureStep({ edition, exposure }: WindQuestion, height: Nm): TraceSte
   const z = height / NM_PER_FOOT;
   const is2022 = edition === 'asce-7-22';
   const value = is2022 ? exposureCoefficient2022(z, exposure) : exposureCoefficient(z, exposure);
-  return workedStep('exposure coefficient', 'Kz of z and exposure', `z = ${n(z)} ft, ${exposure}`, value, '1', `${edition} Table 26.10-1, from memory`);
+  return workedStep('exposure coefficient', 'Kz of z and exposure', `z = ${n(z)} ft, ${exposure}`, value, '1', `${windPlace(edition, 'exposure')}, from memory`);
 }
 
 function velocityStep(wind: WindQuestion, V: number, Kz: number, units: CoherentUnits): TraceStep {
@@ -78,19 +79,19 @@ function velocityStep(wind: WindQuestion, V: number, Kz: number, units: Coherent
   const value = (si ? velocityPressureSi : velocityPressure)(Kz, wind.topography, inVelocity, V, wind.importance);
   const constant = si ? '0.613 / 1000' : '0.00256';
   const parts = [constant, n(Kz), n(wind.topography), n(inVelocity), `${n(V)}²`, n(wind.importance)];
-  return workedStep('velocity pressure', `q = ${constant} · Kz · Kzt · Kd · V² · I`, parts.join(' · '), value, units.unit('pressure'), `${wind.edition} Eq. 26.10-1`);
+  return workedStep('velocity pressure', `q = ${constant} · Kz · Kzt · Kd · V² · I`, parts.join(' · '), value, units.unit('pressure'), windPlace(wind.edition, 'velocity'));
 }
 
-function coefficientStep(aspect: number | null, Cf: number): TraceStep {
+function coefficientStep({ edition }: WindQuestion, aspect: number | null, Cf: number): TraceStep {
   const substituted = aspect === null ? 'length not stated: the highest' : `B / s = ${n(aspect)}`;
-  return workedStep('force coefficient', 'Cf of B / s', substituted, Cf, '1', 'asce-7-16 Fig. 29.3-1, from memory');
+  return workedStep('force coefficient', 'Cf of B / s', substituted, Cf, '1', `${windPlace(edition, 'coefficient')}, from memory`);
 }
 
 function pressureStep(name: string, { edition }: WindQuestion, q: number, Cf: number, units: CoherentUnits): TraceStep {
   const directed = edition === 'asce-7-22';
   const value = wallWindPressure(directed ? Kd * q : q, G, Cf);
   const substituted = `${directed ? `${n(Kd)} · ` : ''}${n(q)} · ${n(G)} · ${n(Cf)}`;
-  return workedStep(name, directed ? 'p = Kd · q · G · Cf' : 'p = q · G · Cf', substituted, value, units.unit('pressure'), `${edition} Eq. 29.3-1`);
+  return workedStep(name, directed ? 'p = Kd · q · G · Cf' : 'p = q · G · Cf', substituted, value, units.unit('pressure'), windPlace(edition, 'pressure'));
 }
 
 function notesOf({ edition, duration, wallLength, importance }: WindQuestion, hasEnd: boolean): readonly string[] {

@@ -29,6 +29,10 @@ describe('lintel by ACI 318', () => {
   });
 
   /** Own weight 150 · 6 · 16 / 144 = 100; D 500, L 300, S 200: 1.2 · 500 + 1.6 · 200 + 300 = 1220. */
+  it('a load that is not given is listed as none', () => {
+    expect(answer({ ...LINTEL, loads: { dead: '400 lb/ft' } }).defaults).toEqual(expect.arrayContaining(['loads, live: none', 'loads, snow: none']));
+  });
+
   it('loads as they are: own weight added, factored', () => {
     const found = answer({ ...LINTEL, loads: { dead: '400 lb/ft', live: '300 lb/ft', snow: '200 lb/ft' } });
     expect(us(found, 'moment')).toBeCloseTo((1220 * 36) / 8, 9);
@@ -78,6 +82,7 @@ describe('lintel: bad input', () => {
   it.each([
     { fields: {}, pointers: ['/core', '/depth', '/fc', '/loads', '/span'] },
     { fields: { ...LINTEL, loads: '1500 psf' }, pointers: ['/loads'] },
+    { fields: { ...LINTEL, loads: {} }, pointers: ['/loads'] },
     { fields: { ...LINTEL, loads: { dead: '-4 lb/ft', wind: '3 lb/ft' } }, pointers: ['/loads/dead', '/loads/wind'] },
     { fields: { ...LINTEL, snow: '1.5 kPa', cover: '7 in' }, pointers: ['/cover', '/snow'] },
     { fields: { ...LINTEL, method: 'guess', span: '8 psi' }, pointers: ['/method', '/span'] },

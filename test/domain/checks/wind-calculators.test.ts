@@ -16,7 +16,17 @@ describe('wind', () => {
     expect((valueOf(answer, 'force').us.value / 1000).toFixed(2)).toBe('106.88');
     // Moment of the sheet, 387.98 ft-kip, over the length and the height: the load along the top.
     expect(valueOf(answer, 'topLoad').us.value).toBe(100);
-    expect(answer).toMatchObject({ governs: 'wind', source: 'asce-7-05 chapter 29', defaults: ['duration: not stated, no reduction of the speed'], findings: [] });
+    expect(answer).toMatchObject({ governs: 'wind', source: 'asce-7-05 §6.5', defaults: ['duration: not stated, no reduction of the speed'], findings: [] });
+  });
+
+  /** Editions number their chapters anew: 2005 has its wind in chapter 6 (Fig. 6-20 in wind-wall-sheet, the rest from memory), 2010 in Fig. 29.4-1. */
+  it.each([
+    ['asce-7-05', ['Table 6-3', 'Eq. 6-15', 'Fig. 6-20', 'Eq. 6-27']],
+    ['asce-7-10', ['Table 29.3-1', 'Eq. 29.3-1', 'Fig. 29.4-1', 'Eq. 29.4-1']],
+    ['asce-7-16', ['Table 26.10-1', 'Eq. 26.10-1', 'Fig. 29.3-1', 'Eq. 29.3-1']],
+  ])('every step of %s is cited where that edition prints it', (edition, places) => {
+    const { trace } = answerOf(windCalculator, { speed: '115 mph', exposure: 'B', height: '9 ft', edition });
+    expect(trace.slice(1, 5).map(({ source }) => source.replace(', from memory', ''))).toEqual(places.map((place) => `${edition} ${place}`));
   });
 
   /** 387 980 ft-lb / 689 ft / 6.6 ft = 85.3 lb/ft, under the least of 100. */
@@ -73,8 +83,8 @@ describe('wind', () => {
     );
   });
 
-  it('five years and more are outside the factors: no number', () => {
-    const answer = answerOf(windCalculator, { speed: '115 mph', exposure: 'C', height: '9 ft', duration: '5 years' });
+  it('more than five years are outside the factors: no number', () => {
+    const answer = answerOf(windCalculator, { speed: '115 mph', exposure: 'C', height: '9 ft', duration: '6 years' });
     expect(answer).toMatchObject({ result: {}, governs: 'outside-method', findings: [{ code: 'outside-method', severity: 'hold', numbers: { limitYears: 5 } }] });
   });
 
