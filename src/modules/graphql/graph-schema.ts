@@ -3,6 +3,7 @@ import { schemaText } from '../contract/schema-text.js';
 import { JobAnswer, JobList } from '../jobs/jobs.schemas.js';
 import { MeAnswer } from '../people/people.schemas.js';
 import { QuoteAnswer } from '../quotes/quotes.schemas.js';
+import { BracingList } from '../takeoffs/bracing.schemas.js';
 import { FindingList } from '../takeoffs/findings.schemas.js';
 import { TakeoffAnswer } from '../takeoffs/takeoffs.schemas.js';
 import { TicketAnswer, TicketList } from '../tickets/tickets.schemas.js';
@@ -31,6 +32,7 @@ export const graphSchema = (): string =>
       added: [
         'takeoff(detail: String): Takeoff',
         'findings(first: Int, after: String): FindingList',
+        'bracing(first: Int, after: String): BracingList',
         'checklist(first: Int, after: String): Checklist',
         'quotes: [Quote!]',
         'tickets: [Ticket!]',
@@ -39,6 +41,7 @@ export const graphSchema = (): string =>
     { schema: JobList },
     { schema: TakeoffAnswer },
     { schema: FindingList },
+    { schema: BracingList },
     { schema: ChecklistAnswer },
     { schema: TickedAnswer },
     { schema: QuoteAnswer },

@@ -63,6 +63,11 @@ export class JobsResolver {
     return this.takeoffs.findings(actor, job.id, checked(PageQuery, args));
   }
 
+  @ResolveField('bracing')
+  bracing(@CurrentActor() actor: Actor, @Parent() job: JobAnswer, @Args() args: Record<string, unknown>) {
+    return this.takeoffs.bracing(actor, job.id, checked(PageQuery, args));
+  }
+
   @ResolveField('quotes')
   quotesOf(@CurrentActor() actor: Actor, @Parent() job: JobAnswer) {
     return this.quotes.ofJob(actor, job.id);

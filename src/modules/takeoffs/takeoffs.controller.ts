@@ -5,6 +5,7 @@ import { CurrentActor } from '../../platform/auth/current-actor.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Answers } from '../contract/answers.js';
 import { Id, PageQuery } from '../contract/contract.schemas.js';
+import { BracingList } from './bracing.schemas.js';
 import { FindingList } from './findings.schemas.js';
 import { CheckList, TakeoffAnswer, TakeoffQuery } from './takeoffs.schemas.js';
 import { TakeoffsService } from './takeoffs.service.js';
@@ -41,5 +42,11 @@ export class TakeoffsController {
   @Answers(CheckList, { summary: 'The checks that ran, with their arithmetic', permission: 'takeoff.read' })
   checks(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Query({ schema: PageQuery }) query: PageQuery) {
     return this.service.checks(actor, id, query);
+  }
+
+  @Get(':id/bracing')
+  @Answers(BracingList, { summary: 'Where the forms of each storey are braced, and what each brace takes', permission: 'takeoff.read' })
+  bracing(@CurrentActor() actor: Actor, @Param('id', { schema: Id }) id: string, @Query({ schema: PageQuery }) query: PageQuery) {
+    return this.service.bracing(actor, id, query);
   }
 }

@@ -7,6 +7,8 @@ import type { Page, PageQuery } from '../contract/contract.schemas.js';
 import { knownId, numberAfter, pageOf } from '../contract/page.js';
 import { isMeasured } from '../jobs/jobs.schemas.js';
 import { permit } from '../people/permissions.js';
+import { bracingAnswer } from './bracing-answer.js';
+import type { BracingAnswer } from './bracing.schemas.js';
 import { findingOf, FindingsRepository } from './findings.repository.js';
 import type { FindingAnswer } from './findings.schemas.js';
 import { unstored, unstoredWall, type CountedMeasurement, type StoredSummary, type StoredWall } from './stored-measurement.js';
@@ -82,18 +84,23 @@ export class TakeoffsService {
   }
 
   async checks(actor: Actor, id: string, query: PageQuery): Promise<Page<CheckAnswer>> {
+    return this.partOf(actor, id, query, ({ checks }) => checks, checkAnswer);
+  }
+
+  /** Storey by storey. */
+  async bracing(actor: Actor, id: string, query: PageQuery): Promise<Page<BracingAnswer>> {
+    return this.partOf(actor, id, query, ({ bracing }) => bracing, bracingAnswer);
+  }
+
+  /** A page of a list that lies in the summary. */
+  private async partOf<R, T>(actor: Actor, id: string, query: PageQuery, part: (summary: StoredSummary) => readonly R[], answer: (row: R) => T): Promise<Page<T>> {
     permit(actor, 'takeoff.read');
     const after = numberAfter(query);
     return this.database.transaction(actor, async (tx) => {
       const { measurementId } = await this.shown(tx, id);
       const { summary } = await this.repository.measurement(tx, measurementId, false);
-      const numbered = summary.checks.map((check, index) => ({ n: index + 1, check })).slice(after, after + query.first + 1);
-      return pageOf(
-        numbered,
-        query.first,
-        ({ n }) => n,
-        ({ check }) => checkAnswer(check),
-      );
+      const numbered = part(summary).map((row, index) => ({ n: index + 1, row })).slice(after, after + query.first + 1);
+      return pageOf(numbered, query.first, ({ n }) => n, ({ row }) => answer(row));
     });
   }
 
