@@ -7,7 +7,7 @@ import { shed, triangle } from './schedules.js';
 
 const schema = buildSchema(readFileSync('shared/contracts/schema.graphql', 'utf8'));
 /** What a job leads to has doors of its own in REST. */
-const LEADS_TO = new Set(['takeoff', 'findings', 'checklist', 'quotes', 'tickets']);
+const LEADS_TO = new Set(['takeoff', 'findings', 'bracing', 'checklist', 'quotes', 'tickets']);
 const MISSING = '01990000-0000-7000-8000-000000000000';
 
 let server: TestServer;
@@ -91,6 +91,12 @@ const ROWS: readonly Row[] = [
     rest: () => `/v1/jobs/${job}/findings?first=2`,
     graph: () => `job(id: "${job}") { findings(first: 2) ${everything('FindingList')} }`,
     found: (data) => data['job'].findings,
+  },
+  {
+    what: 'braces',
+    rest: () => `/v1/jobs/${job}/bracing`,
+    graph: () => `job(id: "${job}") { bracing ${everything('BracingList')} }`,
+    found: (data) => data['job'].bracing,
   },
   {
     what: 'a checklist, a page',
