@@ -308,6 +308,8 @@ describe('the printed checklist', () => {
     expect(text).toContain(`Ines Calder, ${day}`);
     expect(text).toContain('Ines Calder: Packed with slate.');
     expect(text).toContain(`Not ready to pour: 1 of ${total} items ticked. Open question ${openHolds[0]!.number} holds the pour`);
+    // Decision 3: the axes of two walls meet half the form's thickness in from the foam; a buck set out from the corner would stand off by that.
+    expect(text).toContain('at a square outside corner half the thickness of the form in from the outside of the foam');
     expect(text).toContain('Nobody stands under or beside a wall on its low side while it is being filled.');
     pages.forEach((each, index) => expect(each).toMatch(new RegExp(`job ${job.number}, revision 1, Heron Forms \\(demo\\) Page ${index + 1} of ${pages.length}$`)));
     expect(pdfPageSizes(bytes)[0]).toEqual([612, 792]);

@@ -9,6 +9,11 @@ import { wrapText } from './text-width.js';
 
 const KEPT_TOGETHER = 60;
 
+/** A station is not a dimension of the drawing: a buck set at one from the outside of the corner would stand off by half the form. */
+const STATIONS =
+  'Stations are measured along the middle of the wall from its beginning as drawn, at a corner from where the middles of both walls meet: ' +
+  'at a square outside corner half the thickness of the form in from the outside of the foam. They need not be the dimensions of the drawing.';
+
 /**
  * The pre-pour checklist to take to the site: by storey and wall in the order in which the crew walks, a box for every item, what it takes,
  * and who ticked it when. Every page says which job and revision it is of and its number.
@@ -59,6 +64,7 @@ function writeStanding(pages: PdfPages, { readyToPour, ticked, total, openHolds 
     pages.width,
     { colour: INK.muted },
   );
+  pages.paragraph(STATIONS, pages.left, pages.width, { colour: INK.muted });
 }
 
 function writeSection(pages: PdfPages, section: ChecklistSection<PrintedItem>, metric: boolean): void {
