@@ -78,6 +78,14 @@ describe('drawings', () => {
     expect(Math.min(...lengths.map((length) => Math.abs(length - wanted)))).toBeLessThan(1e-6);
   });
 
+  /** A1 is parted by its door: 4'-0" and 3'-10" beside it, each under 6'-0", so two braces each (decision 20: ⌈L/s⌉ + 1). */
+  it('show the bracing plan of the measurement', async () => {
+    expect((await drawn('plan', 'S1', 'image/svg+xml')).toString()).toMatch(/braces on the inside, foot [^<]* braces, [^<]* apart at most/);
+    const dxf = readDxf((await drawn('elevation', 'A1', 'image/vnd.dxf')).toString('latin1'));
+    // a wall of 9'-4" is held at 8 ft: uprights of 2438.4 mm
+    expect(lineLengths(dxf, 'braces').filter((length) => Math.abs(length - 2438.4) < 1e-6)).toHaveLength(4);
+  });
+
   it('carries the cautions in every type that has words', async () => {
     const page = pdfPages(await drawn('elevation', 'A1', 'application/pdf'))[0] ?? '';
     const svg = (await drawn('elevation', 'A1', 'image/svg+xml')).toString();
