@@ -83,6 +83,8 @@ describe('the paper of a quote', () => {
   it('of a draft can be looked at, and says that it is one', async () => {
     const text = pdfPages(await paper(await drafted(await submitted(server, shed())))).join(' ');
     expect(text).toMatch(/draft/i);
+    // its plan and its elevations, with the bracing plan of the measurement
+    for (const words of ['braces on the inside, foot', 'Braces from the start: 1 at']) expect(text).toContain(words);
   });
 
   it('is not shown to a neighbour', async () => {
