@@ -5,11 +5,12 @@ import type { ChecklistAnswer } from '../modules/checklists/checklists.schemas.j
 import type { JobAnswer } from '../modules/jobs/jobs.schemas.js';
 import type { BecauseAnswer, QuoteAnswer } from '../modules/quotes/quotes.schemas.js';
 import type { FindingAnswer } from '../modules/takeoffs/findings.schemas.js';
+import type { BracingAnswer } from '../modules/takeoffs/bracing.schemas.js';
 import type { CheckAnswer, TakeoffAnswer } from '../modules/takeoffs/takeoffs.schemas.js';
 import type { TicketAnswer } from '../modules/tickets/tickets.schemas.js';
 import { PACKAGE_ROOT } from '../platform/config/package-root.js';
 import { stopAsked } from '../platform/process/stop-asked.js';
-import { checklistText, checksText } from './demo/checks-text.js';
+import { bracingText, checklistText, checksText } from './demo/checks-text.js';
 import { DemoClient } from './demo/demo-client.js';
 import { startDemoServer, type DemoServer } from './demo/demo-server.js';
 import { becauseText, findingsText, quoteText, takeoffText, ticketsText } from './demo/tables.js';
@@ -33,6 +34,8 @@ async function shown(client: DemoClient, job: JobAnswer): Promise<TakeoffAnswer>
   say(`\nTickets\n\n${ticketsText(await ticketsOf(client, job))}`);
   const checks = await client.get<List<CheckAnswer>>('contractor', `/v1/jobs/${job.id}/checks?first=200`);
   say(`\nChecks\n\n${checksText(checks.items)}`);
+  const bracing = await client.get<List<BracingAnswer>>('contractor', `/v1/jobs/${job.id}/bracing`);
+  say(`\nBraces, all on the inside\n\n${bracingText(bracing.items)}`);
   return takeoff;
 }
 

@@ -28,13 +28,13 @@ export function designLintel(section: LintelSection, spanIn: number, loadLbPerFt
   const stirrups = bars === null ? null : lintelStirrups(section, bars.dIn, Vu.value);
   const forces = { momentInLb: Mu.value * 12, shearLb: Vu.value };
   if (bars === null || stirrups === null || stirrups.kind === 'too-small') return { ...forces, bars: null, stirrups, trace: [Mu, Vu] };
-  return { ...forces, bars, stirrups, trace: [Mu, Vu, ...strengthSteps(section, bars, stirrups)] };
+  return { ...forces, bars, stirrups, trace: [Mu, Vu, ...strengthSteps(section, bars, stirrups, Vu.value)] };
 }
 
-function strengthSteps({ widthIn: b, fcPsi, fyPsi }: LintelSection, { count, bar, areaIn2, dIn, strengthInLb }: LintelBars, { concreteLb, spacingIn }: LintelStirrups) {
+function strengthSteps({ widthIn: b, fcPsi, fyPsi }: LintelSection, { count, bar, areaIn2, dIn, strengthInLb }: LintelBars, { concreteLb, spacingIn }: LintelStirrups, shearLb: number) {
   return [
     workedStep('moment strength', 'φMn = 0.9 · As · fy · ( d − a / 2 )', `${count}-${bar}: As = ${n(areaIn2)}, fy = ${n(fyPsi)}, d = ${n(dIn)}, b = ${n(b)}, f'c = ${n(fcPsi)}`, strengthInLb / 12, 'ft·lb', 'aci-318-14 §22.2'),
     workedStep('shear of the concrete', "φVc = 0.75 · 2 · √f'c · b · d", `0.75 · 2 · √${n(fcPsi)} · ${n(b)} · ${n(dIn)}`, concreteLb, 'lb', 'aci-318-14 §22.5.5.1'),
-    ...(spacingIn === null ? [] : [workedStep('spacing of the stirrups', "s = min( Av · fy · d / Vs, Av,min, d / 2, 24 in ), down to a whole inch", 'Vs = Vu / 0.75 − Vc', spacingIn, 'in', 'aci-318-14 §22.5.10.5, §9.7.6.2.2')]),
+    ...(spacingIn === null ? [] : [workedStep('spacing of the stirrups', "s = min( Av · fy · d / Vs, Av,min, d / 2, 24 in ), down to a whole inch", `Vs = ${n(Math.max(0, shearLb - concreteLb))} / 0.75, d = ${n(dIn)}, fy = ${n(fyPsi)}`, spacingIn, 'in', 'aci-318-14 §22.5.10.5, §9.7.6.2.2')]),
   ];
 }

@@ -89,7 +89,7 @@ export class TakeoffsService {
 
   /** Storey by storey. */
   async bracing(actor: Actor, id: string, query: PageQuery): Promise<Page<BracingAnswer>> {
-    return this.partOf(actor, id, query, ({ bracing }) => bracing, bracingAnswer);
+    return this.partOf(actor, id, query, ({ bracing }) => bracing ?? unbraced(id), bracingAnswer);
   }
 
   /** A page of a list that lies in the summary. */
@@ -159,4 +159,9 @@ export class TakeoffsService {
     }
     yield ']}';
   }
+}
+
+/** A measurement of an engine that made no bracing plan yet. */
+function unbraced(id: string): never {
+  throw new Refusal('illegal-move', `The job was measured before braces were planned; send its schedule once more: PUT /v1/jobs/${id}/schedule.`);
 }
