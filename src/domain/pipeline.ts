@@ -70,13 +70,23 @@ export function* measureEach(schedules: Iterable<Schedule>, range: FormRange): G
   for (const schedule of schedules) yield measured(schedule, range, [], memory);
 }
 
+/** `core 8: #4 @ 48 in vertical, 3 × #4 ... horizontal`, each answer once. */
+function barsAsked(reports: readonly CheckReport[]): string {
+  const asked = reports.flatMap(({ check, core, results, places }) =>
+    (check === 'wall-bars' ? [results, ...places.map((place) => place.results)] : []).flatMap(({ cell, horizontal }) =>
+      cell === undefined ? [] : [`core ${core ?? ''}: ${cell}${horizontal === undefined ? '' : ` in vertical; horizontal ${horizontal}`}`],
+    ),
+  );
+  return [...new Set(asked)].join('. ');
+}
+
 /** What is seen to in one go in each storey before the pour: its bars and braces. */
 function seenIn(checks: readonly CheckReport[], bracing: readonly StoreyBracing[]): ReadonlyMap<string, SeenInStorey> {
   const barsOf = (storey: string) => checks.filter((report) => report.storey === storey && (report.check === 'wall-bars' || report.check === 'lintel'));
   return new Map(
     bracing.map(({ storey, count, spacing, walls }) => {
       const bars = barsOf(storey).map(({ check, core, results, places }) => ({ check, core, results, places }));
-      return [storey, { braces: count, barsAs: JSON.stringify(bars), bracesAs: JSON.stringify({ spacing, walls }) }];
+      return [storey, { braces: count, barsAs: JSON.stringify(bars), barsAsked: barsAsked(barsOf(storey)), bracesAs: JSON.stringify({ spacing, walls }) }];
     }),
   );
 }

@@ -17,6 +17,8 @@ export interface SeenInStorey {
   readonly braces: number;
   /** Bars of walls and lintels, place by place. */
   readonly barsAs: string;
+  /** What the code's tables ask of the walls at least, core by core; empty where none was read. */
+  readonly barsAsked: string;
   /** Braces, station by station. */
   readonly bracesAs: string;
 }
@@ -42,7 +44,7 @@ export function beforePour(storey: LaidStorey, seen?: SeenInStorey): readonly Ch
     openings.filter(({ lining }) => lining === 'buck').map(({ mark, from, to, sill, head }) => ({ name: `${wall} ${mark}`, hole: [from, to, sill, head] })),
   );
   return itemsOf(storey, 'before-pour', [
-    ['bars-inspected', 'Bars in place and tied as drawn, inspected, and the inspection noted.', seen?.barsAs],
+    ['bars-inspected', `Bars in place and tied as drawn, inspected, and the inspection noted.${seen?.barsAsked ? ` The tables ask at least: ${seen.barsAsked}. What is drawn for the job governs.` : ''}`, seen?.barsAs],
     ['sleeves', 'Sleeves for services in place, fixed and closed.'],
     ['anchor-bolts', 'Anchor bolts at hand or in place as drawn.'],
     ['ledger-embeds', 'Embeds for ledgers in place and held.'],

@@ -54,9 +54,11 @@ describe('a job', () => {
   });
 
   it('says how many braces stand in a storey where it is told, and that the crew has been told what to do during the pour', () => {
-    const seven = { braces: 7, barsAs: '', bracesAs: '' };
+    const seven = { braces: 7, barsAs: '', barsAsked: 'core 6: #4 @ 48', bracesAs: '' };
     const said = (seen: ReadonlyMap<string, SeenInStorey>, rule: string) => checklistOf(takeoff.laid, materials, instructions, heron(), seen).find((item) => item.rule === rule)?.text ?? '';
     expect(said(new Map([['S1', seven]]), 'braces-anchored')).toMatch(/^Braces of the storey, 7 in number: every one anchored/);
+    expect(said(new Map([['S1', seven]]), 'bars-inspected')).toContain('The tables ask at least: core 6: #4 @ 48. What is drawn for the job governs.');
+    expect(said(new Map(), 'bars-inspected')).not.toContain('tables');
     expect(said(new Map([['S2', seven]]), 'braces-anchored')).toMatch(/^Every brace anchored/);
     expect([said(new Map(), 'pour-start'), said(new Map(), 're-plumb')].map((text) => text.slice(0, 10))).toEqual(['Crew told:', 'Crew told:']);
   });
