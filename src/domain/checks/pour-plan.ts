@@ -3,6 +3,7 @@ import { CoherentUnits } from './both-units.js';
 import { coresOfWall, cubicMetres, topOfWall } from '../takeoff/index.js';
 import { dischargeOf } from './pour-discharge.js';
 import { fasterOf, pourPaces, slowerPace, supplyWords, type Placed, type PourPace } from './pour-pace.js';
+import { finding, type Finding } from '../evidence/finding.js';
 import { feetPerHourToMetresPerHour, kgPerM3ToPcf, psfToKpa } from '../quantity/us-customary.js';
 import { inUnit } from '../quantity/quantity.js';
 import { liftVolumeStep, trucksStep } from './lift-steps.js';
@@ -70,7 +71,7 @@ function report(job: CheckContext, storey: LaidStorey, span: ReturnType<typeof s
     source: SOURCE,
     defaults: [...pressed.defaults, ...discharge.defaults],
     notes: [...NOTES, ...planNotes(span.even, storey), ...paceNotes(paces), ...discharge.notes],
-    findings: discharge.findings,
+    findings: [...discharge.findings, ...outrun(storey.id, paces)],
   };
 }
 
@@ -134,6 +135,14 @@ function planNotes(even: boolean, { walls }: LaidStorey): readonly string[] {
     ...(even ? [] : ['The walls do not all rise from one level to one top: the plan area is the average over the whole height. Where fewer walls are poured, concrete rises faster.']),
     ...(holes ? ['Openings are taken out of the plan area as an average: beside them concrete rises faster than this, above and below slower.'] : []),
   ];
+}
+
+/** The pump fills faster than the rise that the pressure is for. */
+function outrun(storey: string, paces: readonly PourPace[]): readonly Finding[] {
+  const [pump, stated] = paces;
+  if (fasterOf(paces) !== 'pump' || pump === undefined || stated === undefined) return [];
+  const numbers = { pumpRiseFtPerH: digits(pump.riseFtPerH), riseFtPerH: stated.riseFtPerH, holdAtYd3PerH: digits(stated.supplyYd3PerH) };
+  return [finding('pump-outruns-rise', { storey, numbers, source: 'aci-347-04 §2.2.2' })];
 }
 
 function paceNotes(paces: readonly PourPace[]): readonly string[] {

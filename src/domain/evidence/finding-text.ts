@@ -42,6 +42,7 @@ const SENTENCES: Readonly<Record<FindingCode, string>> = {
   'concrete-hot': 'The concrete is hotter than the specification for hot weather allows without a record that it performs',
   'evaporation-high': 'Water leaves the fresh top of the wall faster than the threshold; shade, fog or cover it',
   'discharge-late': 'A truck is not emptied within the time for its discharge at this pace',
+  'pump-outruns-rise': 'At its full output the pump fills faster than the rate of rise for which the pressure was worked out; hold it back to what the rise takes',
   'tee-tie-short': 'The wire tie at the tee does not carry by itself what the concrete puts on the far panel; board that panel over the cut-out and brace it from outside',
   'bars-not-checked': 'Not every wall has its bars from a table',
   'lintel-load-not-stated': 'The load of floors and roof is not stated; a lintel was worked for no more than the wall above it',

@@ -37,6 +37,7 @@ export const SEVERITY = {
   'concrete-hot': 'note',
   'evaporation-high': 'note',
   'discharge-late': 'note',
+  'pump-outruns-rise': 'note',
   'tee-tie-short': 'note',
   'bars-not-checked': 'note',
   'lintel-load-not-stated': 'note',

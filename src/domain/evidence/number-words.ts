@@ -1,4 +1,4 @@
-import { fahrenheitToCelsius, feetToMetres, poundsToKilonewtons, psfToKpa } from '../quantity/us-customary.js';
+import { cubicYardsToCubicMetres, fahrenheitToCelsius, feetToMetres, poundsToKilonewtons, psfToKpa } from '../quantity/us-customary.js';
 import { inSi } from '../quantity/quantity.js';
 import { lengthWords } from './length-words.js';
 import { NM_PER_INCH, NM_PER_MM } from '../quantity/length.js';
@@ -48,6 +48,7 @@ const both = (us: string, si: string, units: LengthUnit): string => (isMetric(un
 
 /** How a number is written, by the unit its key ends in; the first that fits counts. */
 const WRITERS: readonly { readonly suffix: string; readonly write: (value: number, units: LengthUnit) => string }[] = [
+  { suffix: 'Yd3PerH', write: (v, units) => both(`${nearest(v, 0.1)} yd³/h`, `${nearest(cubicYardsToCubicMetres(v), 0.1)} m³/h`, units) },
   { suffix: 'FtPerH', write: (v, units) => both(`${nearest(v, 0.01)} ft/h`, `${nearest(feetToMetres(v), 0.01)} m/h`, units) },
   { suffix: 'LbPerFt2H', write: (v, units) => both(`${nearest(v, 0.001)} lb/ft2/h`, `${nearest(v * KG_PER_M2, 0.01)} kg/m2/h`, units) },
   { suffix: 'H', write: (v) => `${nearest(v, 0.01)} h` },

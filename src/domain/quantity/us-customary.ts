@@ -30,6 +30,7 @@ function unitOf(dimension: Dimension, symbol: string): { readonly factor: number
 /** Between the SI values that are held and the US customary ones in which the equations are printed. */
 export const psfToKpa = toSi('pressure', 'psf');
 export const kpaToPsf = fromSi('pressure', 'psf');
+export const cubicYardsToCubicMetres = toSi('volume', 'yd3');
 export const poundsToKilonewtons = toSi('force', 'lb');
 export const pcfToKgPerM3 = toSi('density', 'pcf');
 export const kgPerM3ToPcf = fromSi('density', 'pcf');

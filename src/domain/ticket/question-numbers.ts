@@ -39,6 +39,7 @@ export const QUESTION_NUMBERS = {
   'concrete-hot': [],
   'evaporation-high': [],
   'discharge-late': [],
+  'pump-outruns-rise': [],
   'tee-tie-short': [],
   'bars-not-checked': [],
   'lintel-load-not-stated': [],
