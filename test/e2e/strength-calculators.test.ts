@@ -37,7 +37,7 @@ describe('calculators of bars and strength', () => {
     { name: 'lap', body: { method: 'guess', bar: '#4' }, pointers: ['/method'] },
     { name: 'bar-shape', body: { code: '21', diameter: '12 mm', dimensions: { A: '1 m' } }, pointers: ['/dimensions/B', '/dimensions/C'] },
     { name: 'wall-bars', body: { nominal: '8 in', height: '8 psi', backfill: '8 ft', soil: 'GW' }, pointers: ['/height'] },
-    { name: 'lintel', body: { span: '-6 ft', core: '6 in', depth: '16 in', loads: {}, fc: '3000 psi' }, pointers: ['/span'] },
+    { name: 'lintel', body: { span: '-6 ft', core: '6 in', depth: '16 in', loads: { dead: '100 lb/ft' }, fc: '3000 psi' }, pointers: ['/span'] },
   ])('$name refuses $body', async ({ name, body, pointers }) => {
     const answer = await ask(name, body);
     expect([answer.status, answer.body['errors'].map(({ pointer }: { pointer: string }) => pointer).sort()]).toEqual([422, pointers]);
