@@ -2,16 +2,18 @@ import { readPriceList } from '../../src/domain/quote/read-price-list.js';
 import type { PriceList } from '../../src/domain/quote/price-list.js';
 import type { MeasuredJob } from '../../src/domain/quote/quote.js';
 import type { MaterialLine } from '../../src/domain/reinforcement/material-line.js';
+import type { OracleItem, OracleList } from '../oracles/price-oracle.js';
 import type { UnitCount } from '../../src/domain/takeoff/takeoff.js';
 
-export interface PriceListDocument {
+/** What the tests write of a list; the optional parts are as the oracle has them. */
+export interface PriceListDocument extends Omit<OracleList, 'items'> {
   readonly format: 'wallcourse/prices@1';
   readonly code: string;
   readonly currency: string;
   readonly inForceFrom: string;
+  readonly inForceTo?: string;
   readonly validDays: number;
-  readonly items: readonly { readonly sku: string; readonly unit: string; readonly price: string; readonly cost?: string; readonly bundle?: number }[];
-  readonly taxes: readonly { readonly place: string; readonly rate: string }[];
+  readonly items: readonly (OracleItem & { readonly unit: string })[];
 }
 
 /** A small invented list: forms by the dozen, corners by six, the rest one by one. */

@@ -9,7 +9,9 @@ const TITLE: Readonly<Record<QuotePdfInput['state'], string>> = {
   issued: 'Quotation',
   accepted: 'Quotation, accepted',
   declined: 'Quotation, declined',
+  expired: 'Quotation, expired',
   withdrawn: 'Quotation, withdrawn',
+  superseded: 'Quotation, superseded',
 };
 
 /** Supplier, number and revision, customer, job, dates and the total in one band at the top of the first page. */

@@ -1,5 +1,5 @@
 import { moneyText } from '../quantity/money.js';
-import type { QuoteLine, QuoteTax } from '../quote/quote.js';
+import type { Quote, QuoteLine, QuoteTax, TaxEntry } from '../quote/quote.js';
 import { INK, lineHeight } from './pdf-pages.js';
 import type { PdfPages } from './pdf-pages.js';
 import type { QuotePdfInput } from './quote-pdf-input.js';
@@ -43,7 +43,7 @@ export function writeLines(pages: PdfPages, input: QuotePdfInput): void {
   quote.lines.forEach((line, i) => {
     const rows = wordsOf(line, columns);
     const height = Math.max(rows.text.length, rows.sku.length) * lineHeight() + 2 * PAD;
-    if (pages.ensure(i === last ? height + TOTALS_HEIGHT : height)) writeTableHead(pages, columns, quote.currency);
+    if (pages.ensure(i === last ? height + totalsHeight(quote) : height)) writeTableHead(pages, columns, quote.currency);
     writeRow(pages, columns, line, rows, quote.currency, height);
   });
   writeTotals(pages, input);
@@ -98,7 +98,7 @@ const grouped = (quantity: number): string => {
 const amount = (minor: number, currency: string): string => moneyText(minor, currency).slice(currency.length + 1);
 
 function writeTotals(pages: PdfPages, { quote }: QuotePdfInput): void {
-  pages.ensure(TOTALS_HEIGHT);
+  pages.ensure(totalsHeight(quote));
   const columns = columnsOf(pages);
   const label = pages.left + pages.width * 0.5;
   const row = (words: string, minor: number, strong: boolean): void => {
@@ -110,7 +110,7 @@ function writeTotals(pages: PdfPages, { quote }: QuotePdfInput): void {
   };
   pages.y += 6;
   row('Subtotal', quote.subtotalMinor, false);
-  row(taxWords(quote.tax), quote.taxMinor, false);
+  for (const { words, minor } of taxRows(quote)) row(words, minor, false);
   row('Total', quote.totalMinor, true);
   const { range, priceList, engine } = quote;
   const basis =
@@ -119,9 +119,22 @@ function writeTotals(pages: PdfPages, { quote }: QuotePdfInput): void {
   pages.paragraph(basis, pages.left, pages.width, { size: 7.5, colour: INK.muted });
 }
 
+/** Room for subtotal, each tax and total. */
+const totalsHeight = ({ taxes }: Pick<Quote, 'taxes'>): number => TOTALS_HEIGHT + Math.max(0, taxes.length - 1) * (lineHeight(9) + 3);
+
+/** Each tax on a row of its own; where none is charged, one row that says why. */
+function taxRows({ tax, taxes, taxMinor }: Pick<Quote, 'tax' | 'taxes' | 'taxMinor'>): readonly { readonly words: string; readonly minor: number }[] {
+  if (taxes.length === 0) return [{ words: taxWords(tax), minor: taxMinor }];
+  return taxes.map((each) => ({ words: entryWords(each), minor: each.amountMinor }));
+}
+
+/** `Sales tax 8.25 %, Alder County`. */
+const entryWords = ({ name, rate, place }: TaxEntry): string => `${name.charAt(0).toUpperCase()}${name.slice(1)} ${percent(rate)} %, ${place}`;
+
 /** `Tax 8.25 %, Alder County`; where none is charged, why. */
 export function taxWords(tax: QuoteTax): string {
   if (tax.rate !== null) return `Tax ${percent(tax.rate)} %, ${tax.place}`;
+  if (tax.reason === 'exempt') return `No tax charged: exempt, certificate ${tax.certificate}`;
   return tax.reason === 'place-not-stated'
     ? 'No tax charged: place not stated'
     : `No tax charged: ${tax.place} is not on the list`;

@@ -86,6 +86,14 @@ export function writeNotDrawn(pages: PdfPages, { notDrawn }: QuotePdfInput): voi
   pages.paragraph(notDrawn, pages.left, pages.width);
 }
 
+/** What became of a quote that can no longer be accepted. */
+const OVER: Readonly<Partial<Record<QuotePdfInput['state'], string>>> = {
+  declined: 'was declined',
+  expired: 'has expired',
+  withdrawn: 'was withdrawn',
+  superseded: 'was superseded by a later revision',
+};
+
 /** Where the customer signs; while a question holds the quote, which one does instead. */
 export function writeAcceptance(pages: PdfPages, input: QuotePdfInput): void {
   const { quote, openHolds } = input;
@@ -105,8 +113,9 @@ export function writeAcceptance(pages: PdfPages, input: QuotePdfInput): void {
     }
     return;
   }
-  if (input.state === 'declined' || input.state === 'withdrawn') {
-    pages.paragraph(`This quote was ${input.state} and cannot be accepted.`, pages.left, pages.width, {
+  const over = OVER[input.state];
+  if (over !== undefined) {
+    pages.paragraph(`This quote ${over} and cannot be accepted.`, pages.left, pages.width, {
       bold: true,
       colour: INK.hold,
     });

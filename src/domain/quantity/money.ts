@@ -23,6 +23,15 @@ const DECIMAL = /^\d{1,9}(\.\d{1,8})?$/;
 /** Whether a text is a price or rate that is kept exactly: digits, at most nine before and eight after the point, no sign, no exponent. */
 export const isDecimalText = (text: string): boolean => DECIMAL.test(text);
 
+/** Whether an amount in minor units can still be counted exactly: its size is at most 2^53 - 1. */
+export const isCountable = (exact: Big | Minor): boolean => new Big(exact).abs().lte(Number.MAX_SAFE_INTEGER);
+
+/** An amount in major units as written, in minor units, not rounded. */
+export const exactMinor = (major: Big | string, currency: Currency): Big => new Big(major).times(new Big(10).pow(MINOR_DIGITS[currency]));
+
+/** Minor units in major ones, exactly, with the digits of the currency: 4550 cents are `45.50`. */
+export const majorText = (minor: Minor, currency: Currency): string => new Big(minor).div(new Big(10).pow(MINOR_DIGITS[currency])).toFixed(MINOR_DIGITS[currency]);
+
 /**
  * Half to even: the one place at which money is rounded.
  *
@@ -44,7 +53,7 @@ export function roundMinor(exact: Big): Minor {
  * @example  3 × 0.125 USD = 37.5 cents → 38; 1 × 0.125 USD = 12.5 cents → 12
  */
 export function amountOf(quantity: number, unitPrice: string, currency: Currency): Minor {
-  return roundMinor(new Big(unitPrice).times(quantity).times(new Big(10).pow(MINOR_DIGITS[currency])));
+  return roundMinor(exactMinor(new Big(unitPrice).times(quantity), currency));
 }
 
 /**

@@ -1,135 +1,105 @@
 import { CAUTIONS } from '../evidence/cautions.js';
 import { findingPlaceText, findingText } from '../evidence/finding-text.js';
 import { failure, success, type Result } from '../evidence/result.js';
-import { amountOf, taxOn, type Minor } from '../quantity/money.js';
-import type { MaterialLine } from '../reinforcement/material-line.js';
-import type { UnitCount } from '../takeoff/takeoff.js';
-import { materialText, spareText, unitText } from './line-text.js';
-import { inLineOrder } from './order-lines.js';
+import { isCountable, roundMinor } from '../quantity/money.js';
+import { deliveryExact, deliveryPrice, planFreight, type FreightPlan } from './freight.js';
+import { goodsLines, type DraftLine } from './goods-lines.js';
+import { minimumLine } from './minimum-order.js';
+import { ownLine } from './own-line.js';
 import { addDays, type PlainDate } from './plain-date.js';
-import type { PriceItem, PriceList } from './price-list.js';
-import type { Customer, MeasuredJob, PriceRefusal, Quote, QuoteBecause, QuoteCondition, QuoteLine, QuoteTax, Selling, UnpricedItem } from './quote.js';
-import { scopeOf } from './scope.js';
-import { sell, type Need } from './selling.js';
+import type { PriceList } from './price-list.js';
+import type { Customer, Delivery, MeasuredJob, PriceRefusal, Quote, QuoteCondition, QuoteFreight, QuoteLine } from './quote.js';
+import { freightScope, scopeOf } from './scope.js';
+import { taxesOn } from './taxes.js';
 
-type Draft = Omit<QuoteLine, 'n'>;
-type Lines = readonly (Draft | UnpricedItem)[];
-
-/** What a line is before it has a price. */
-interface Wanted {
-  readonly kind: QuoteLine['kind'];
-  readonly sku: string;
-  readonly need: Need;
-  readonly text: (selling: Selling) => string;
-  readonly because: readonly QuoteBecause[];
-}
+/** The sku of the lines of freight. */
+export const FREIGHT_SKU = 'FREIGHT';
 
 /**
  * Prices a measured job from one price list: pure, to the cent, every line with its causes.
  *
- * Lines are the units bought, each followed by its spares, then the materials in whole packs. Where units are sold in bundles, the
- * rest of the last bundle counts as spares first. Amounts are rounded line by line, tax once on the subtotal, half to even.
+ * Lines are the units bought, each followed by its spares, then the materials in whole packs; then what makes the goods up to the minimum
+ * order, then freight, one line a delivery. Where units are sold in bundles, the rest of the last bundle counts as spares first; a bundle
+ * that may be broken is, where loose units cost the customer less. Prices are the customer's own, else its tier's, else everybody's, at the
+ * break that all selling units of the sku together reach. Amounts are rounded once a line, once a tax, half to even.
  *
  * @param job       what the pipeline measured
  * @param list      the price list in force on `date`
- * @param customer  who is quoted; the place decides the tax
+ * @param customer  who is quoted; the organisation decides whose prices hold, the place the tax and the freight
  * @param date      the quote's date in the supplier's time zone
  * @returns         the quote, or everything that keeps the job from being priced
  */
 export function price(job: MeasuredJob, list: PriceList, customer: Customer, date: PlainDate): Result<Quote, PriceRefusal> {
-  if (date < list.inForceFrom) return failure({ code: 'list-not-in-force', priceList: list.code, inForceFrom: list.inForceFrom, date });
-  const drafts = [...inLineOrder(job.takeoff.units).flatMap((unit) => unitLines(unit, list)), ...job.materials.map((line) => materialLine(line, list))];
-  const unpriced = drafts.filter((draft): draft is UnpricedItem => 'reason' in draft);
-  if (unpriced.length > 0) return failure({ code: 'not-priced', priceList: list.code, items: unpriced });
-  const lines = drafts.filter((draft): draft is Draft => !('reason' in draft)).map((draft, index) => ({ n: index + 1, ...draft }));
-  return success(quoteOf(lines, job, list, customer, date));
+  const priceList = list.code;
+  if (date < list.inForceFrom) return failure({ code: 'list-not-in-force', priceList, inForceFrom: list.inForceFrom, date });
+  if (list.inForceTo !== null && date > list.inForceTo) return failure({ code: 'list-ended', priceList, inForceTo: list.inForceTo, date });
+  const goods = goodsLines(job, list, customer.organisation);
+  if ('unpriced' in goods) return failure({ code: 'not-priced', priceList, items: goods.unpriced });
+  if ('tooLarge' in goods) return failure({ code: 'amount-too-large', priceList, sku: goods.tooLarge });
+  return charged(goods.lines, job, list, customer, date);
 }
 
-function quoteOf(lines: readonly QuoteLine[], job: MeasuredJob, list: PriceList, customer: Customer, date: PlainDate): Quote {
-  const subtotalMinor = lines.reduce((sum, { amountMinor }) => sum + amountMinor, 0);
-  const place = customer.place ?? null;
-  const tax = taxAt(place, list);
-  const taxMinor: Minor = tax.rate === null ? 0 : taxOn(subtotalMinor, tax.rate);
+/** Goods with all that is charged beside them. */
+function charged(goods: readonly DraftLine[], job: MeasuredJob, list: PriceList, customer: Customer, date: PlainDate): Result<Quote, PriceRefusal> {
+  const tooLarge = failure({ code: 'amount-too-large', priceList: list.code, sku: null } as const);
+  const minimum = goods.length === 0 ? null : minimumLine(sumOf(goods), list.minimumOrder, list.currency);
+  const plan = planFreight(numbered(goods), list, customer.place ?? null, job.takeoff.concrete.map(({ storey }) => storey));
+  if ('tooMany' in plan) return failure({ code: 'too-many-trucks', priceList: list.code, ...plan.tooMany });
+  const freight = 'freight' in plan ? plan.freight.deliveries.map((delivery) => freightLine(plan.freight, delivery, list)) : [];
+  if (minimum === 'tooLarge' || freight.includes(null)) return tooLarge;
+  const lines = numbered([...goods, ...(minimum ? [minimum] : []), ...freight.filter((line): line is DraftLine => line !== null)]);
+  const subtotalMinor = sumOf(lines);
+  // No amount is below nought: a sum that once went past the whole numbers of a double stays past them.
+  if (!isCountable(subtotalMinor)) return tooLarge;
+  const { tax, taxes } = taxesOn(lines, list, customer.organisation, customer.place ?? null);
+  const taxMinor = sumOf(taxes);
+  if (!isCountable(subtotalMinor + taxMinor)) return tooLarge;
+  return success(quoteOf({ lines, tax, taxes, subtotalMinor, taxMinor }, plan, job, list, customer, date));
+}
+
+type Charged = Pick<Quote, 'lines' | 'tax' | 'taxes' | 'subtotalMinor' | 'taxMinor'>;
+
+function quoteOf({ lines, tax, taxes, subtotalMinor, taxMinor }: Charged, plan: FreightPlan, job: MeasuredJob, list: PriceList, customer: Customer, date: PlainDate): Quote {
   return {
     engine: job.engine,
     range: job.range,
     priceList: { code: list.code, inForceFrom: list.inForceFrom },
-    customer: { organisation: customer.organisation, place },
+    customer: { organisation: customer.organisation, place: customer.place ?? null },
     date,
     validUntil: addDays(date, list.validDays),
     currency: list.currency,
     lines,
     subtotalMinor,
     tax,
+    taxes,
     taxMinor,
     totalMinor: subtotalMinor + taxMinor,
-    scope: scopeOf(job.materials, job.takeoff.concrete),
+    freight: 'freight' in plan ? plan.freight : null,
+    scope: scopeOf(job.materials, job.takeoff.concrete, freightScope(plan)),
     conditions: conditionsOf(job),
     cautions: CAUTIONS,
   };
 }
 
-function unitLines(unit: UnitCount, list: PriceList): Lines {
-  const bought = unit.bought > 0 ? [lineOf(boughtUnits(unit), list)] : [];
-  const sold = bought[0];
-  const rest = sold && !('reason' in sold) ? sold.quantity - unit.bought : 0;
-  const spare = unit.spare > 0 ? [lineOf(spareUnits(unit, Math.min(rest, unit.spare)), list)] : [];
-  return [...bought, ...spare];
+/** Null where the amount cannot be counted exactly. */
+function freightLine(freight: QuoteFreight, delivery: Delivery, list: PriceList): DraftLine | null {
+  const exact = deliveryExact(freight, delivery, list);
+  if (!isCountable(exact)) return null;
+  const price = deliveryPrice(freight, delivery.trucks);
+  return ownLine({ kind: 'freight', sku: FREIGHT_SKU, storey: delivery.storey, text: freightText(freight, delivery, list), price, amountMinor: roundMinor(exact), rule: 'freight' });
 }
 
-function boughtUnits(unit: UnitCount): Wanted {
-  return {
-    kind: 'unit',
-    sku: unit.sku,
-    need: { needed: unit.bought, neededUnit: 'each', pack: null, covered: 0 },
-    text: () => unitText(unit),
-    because: unit.because,
-  };
+/** `Freight to zone A for storey S1: 2 trucks at USD 420.00 each, USD 60.00 for the delivery`. */
+function freightText(freight: QuoteFreight, { storey, trucks }: Delivery, { currency }: PriceList): string {
+  const money = (text: string): string => `${currency} ${text}`;
+  const where = `Freight to zone ${freight.zone}${storey === null ? '' : ` for storey ${storey}`}`;
+  const each = trucks === 1 ? `1 truck at ${money(freight.perTruck)}` : `${trucks} trucks at ${money(freight.perTruck)} each`;
+  return `${where}: ${each}${freight.perDelivery === null ? '' : `, ${money(freight.perDelivery)} for the delivery`}`;
 }
 
-function spareUnits(unit: UnitCount, covered: number): Wanted {
-  return {
-    kind: 'spare',
-    sku: unit.sku,
-    need: { needed: unit.spare, neededUnit: 'each', pack: null, covered },
-    text: (selling) => spareText(unit, selling),
-    because: [{ rule: 'spare-forms', storey: null, wall: null, course: null, quantity: unit.spare }],
-  };
-}
+const numbered = (lines: readonly DraftLine[]): readonly QuoteLine[] => lines.map((line, index) => ({ n: index + 1, ...line }));
 
-function materialLine(material: MaterialLine, list: PriceList): Draft | UnpricedItem {
-  return lineOf(
-    {
-      kind: 'material',
-      sku: material.sku,
-      need: { needed: material.quantity, neededUnit: material.unit, pack: material.pack, pieces: material.pieces, covered: 0 },
-      text: (selling) => materialText(material, selling),
-      because: material.because,
-    },
-    list,
-  );
-}
-
-function lineOf({ kind, sku, need, text, because }: Wanted, list: PriceList): Draft | UnpricedItem {
-  const item = list.items.get(sku);
-  const selling = item ? sell(need, item) : null;
-  if (!item || !selling) return unpricedItem({ sku, need, because }, item);
-  const { unit, price: unitPrice } = item;
-  const quantity = selling.afterBundling;
-  return { kind, sku, text: text(selling), quantity, unit, unitPrice, amountMinor: amountOf(quantity, unitPrice, list.currency), because, selling };
-}
-
-function unpricedItem({ sku, need, because }: Pick<Wanted, 'sku' | 'need' | 'because'>, item: PriceItem | undefined): UnpricedItem {
-  const { needed, neededUnit } = need;
-  return { sku, reason: item ? 'sold-otherwise' : 'not-listed', listedUnit: item?.unit ?? null, needed, neededUnit, because };
-}
-
-/** No rate for a place is no tax, said aloud: the customer may owe it elsewhere. */
-function taxAt(place: string | null, list: PriceList): QuoteTax {
-  if (place === null) return { place, rate: null, reason: 'place-not-stated' };
-  const rate = list.taxes.get(place);
-  return rate === undefined ? { place, rate: null, reason: 'place-not-listed' } : { place, rate, reason: null };
-}
+const sumOf = (lines: readonly { readonly amountMinor: number }[]): number => lines.reduce((sum, { amountMinor }) => sum + amountMinor, 0);
 
 function conditionsOf({ findings, lengthUnit }: MeasuredJob): readonly QuoteCondition[] {
   return findings.map((finding) => {

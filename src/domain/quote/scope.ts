@@ -1,7 +1,8 @@
 import type { MaterialKind } from '../range/range.js';
 import type { MaterialLine } from '../reinforcement/material-line.js';
 import type { StoreyConcrete } from '../takeoff/takeoff.js';
-import type { ScopeItem, ScopeStatus } from './quote.js';
+import type { FreightPlan } from './freight.js';
+import type { QuoteFreight, ScopeItem, ScopeStatus } from './quote.js';
 
 /** Exact: 1 yd = 0.9144 m. */
 const M3_PER_YD3 = 0.9144 ** 3;
@@ -11,9 +12,10 @@ const M3_PER_YD3 = 0.9144 ** 3;
  *
  * @param materials what the rules consume
  * @param concrete  what is to be ordered, by storey
+ * @param freight   what is said of freight
  * @source decisions: the quote says what is in and what is not
  */
-export function scopeOf(materials: readonly MaterialLine[], concrete: readonly StoreyConcrete[]): readonly ScopeItem[] {
+export function scopeOf(materials: readonly MaterialLine[], concrete: readonly StoreyConcrete[], freight = NO_FREIGHT): readonly ScopeItem[] {
   const has = (kind: MaterialKind): boolean => materials.some((line) => line.kind === kind);
   return [
     scope('forms', 'included', 'Forms, corner units, strips and end closures as listed, with spares.'),
@@ -35,11 +37,33 @@ export function scopeOf(materials: readonly MaterialLine[], concrete: readonly S
     scope('sleeves', 'by others', 'For every pipe and duct, set before the pour.'),
     scope('labour', 'by others', 'Laying, bracing, placing and finishing.'),
     scope('unloading', 'by others', 'By hand or by machine on the site.'),
-    scope('freight', 'by others', 'No freight is priced here.'),
+    freight,
   ];
 }
 
 const scope = (item: string, status: ScopeStatus, note: string): ScopeItem => ({ item, status, note });
+
+const NO_FREIGHT = scope('freight', 'by others', 'No freight is priced here.');
+
+/** What the quote says of freight: what is brought how, or why it is left to others. */
+export function freightScope(plan: FreightPlan): ScopeItem {
+  if ('freight' in plan) return scope('freight', 'included', freightNote(plan.freight));
+  if (!('absent' in plan)) return NO_FREIGHT;
+  if (plan.absent === 'place-not-stated') return scope('freight', 'by others', 'No place is stated: no freight is priced.');
+  if (plan.absent === 'place-without-zone') return scope('freight', 'by others', `${plan.place} is in no zone of the price list: no freight is priced.`);
+  return NO_FREIGHT;
+}
+
+function freightNote({ zone, deliveries, notMeasured }: QuoteFreight): string {
+  const trucks = deliveries.reduce((sum, delivery) => sum + delivery.trucks, 0);
+  const last = deliveries.at(-1)?.loads.at(-1);
+  const how = `To zone ${zone} on ${counted(trucks, 'truck', 'trucks')} in ${counted(deliveries.length, 'delivery', 'deliveries')}`;
+  const fill = last ? `, the last one ${Math.floor(last.fill * 100)} % full` : '';
+  const unknown = notMeasured.length === 0 ? '' : ` Loaded as if they took no room or had no weight, which the price list does not state: ${notMeasured.join(', ')}.`;
+  return `${how}${fill}.${unknown}`;
+}
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 function concreteNote(concrete: readonly StoreyConcrete[]): string {
   if (concrete.length === 0) return 'None counted.';

@@ -17,25 +17,31 @@ export function quoteAnswer(row: QuoteRow, lines: readonly QuoteLine[], holds: r
     date: row.quoted_on,
     validUntil: row.valid_until,
     currency: row.currency,
-    lines: lines.map(({ n, sku, text, quantity, unit, unitPrice, amountMinor }) => ({
-      n,
-      sku,
-      text,
-      quantity,
-      unit,
-      unitPrice,
-      amountMinor,
-    })),
+    lines: lines.map(lineAnswer),
     subtotalMinor: row.subtotal_minor,
-    tax,
+    tax: { ...tax },
+    taxes: [...taxesOf(row)],
     taxMinor: row.tax_minor,
     totalMinor: row.total_minor,
+    freight: freightAnswer(row.body.freight ?? null),
     openHolds: holds.map(holdAnswer),
     scope: [...scope],
     conditions: conditions.map(({ severity, text, finding }) => ({ severity, text, finding: findingAnswer(finding) })),
     cautions: [...cautions],
   };
 }
+
+const lineAnswer = ({ because: _because, selling: _selling, ...line }: QuoteLine): QuoteAnswer['lines'][number] => line;
+
+const freightAnswer = (freight: Quote['freight']): QuoteAnswer['freight'] =>
+  freight && {
+    ...freight,
+    notMeasured: [...freight.notMeasured],
+    deliveries: freight.deliveries.map((delivery) => ({
+      ...delivery,
+      loads: delivery.loads.map((load) => ({ ...load, contents: [...load.contents] })),
+    })),
+  };
 
 export const holdAnswer = ({ id, number, question }: TicketRow): QuoteAnswer['openHolds'][number] => ({
   ticket: id,
@@ -61,6 +67,8 @@ const sellingAnswer = ({ cutting, ...selling }: QuoteLine['selling']): BecauseAn
 /** The quote as the pricing made it, put together from what was frozen. */
 export const frozenQuote = (row: QuoteRow, lines: readonly QuoteLine[]): Quote => ({
   ...row.body,
+  taxes: taxesOf(row),
+  freight: row.body.freight ?? null,
   date: row.quoted_on,
   validUntil: row.valid_until,
   currency: row.currency,
@@ -69,3 +77,11 @@ export const frozenQuote = (row: QuoteRow, lines: readonly QuoteLine[]): Quote =
   taxMinor: row.tax_minor,
   totalMinor: row.total_minor,
 });
+
+/** A quote made before there were several taxes has its one. */
+const taxesOf = ({ body: { tax, taxes }, subtotal_minor, tax_minor }: QuoteRow): Quote['taxes'] => {
+  if (taxes) return taxes;
+  return tax.rate === null
+    ? []
+    : [{ name: 'tax', place: tax.place, rate: tax.rate, baseMinor: subtotal_minor, amountMinor: tax_minor }];
+};

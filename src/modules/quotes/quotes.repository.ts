@@ -4,7 +4,15 @@ import type { QuoteState } from '../../domain/quote/quote-states.js';
 import type { Transaction } from '../../platform/database/transaction.js';
 
 /** What else a quote says, frozen with its numbers. */
-export type QuoteBody = Pick<Quote, 'engine' | 'range' | 'priceList' | 'customer' | 'tax' | 'scope' | 'conditions' | 'cautions'>;
+export type QuoteBody = Pick<Quote, 'engine' | 'range' | 'priceList' | 'customer' | 'tax' | 'scope' | 'conditions' | 'cautions'> &
+  /** Absent from quotes made before there were several taxes, and freight. */
+  Partial<Pick<Quote, 'taxes' | 'freight'>>;
+
+/** How a line came to its price; absent from quotes made before prices had breaks and audiences. */
+type LinePricing = Pick<
+  QuoteLine,
+  'storey' | 'group' | 'listPrice' | 'break' | 'audience' | 'discountRate' | 'looseQuantity' | 'surchargeRate'
+>;
 
 export interface QuoteRow {
   readonly id: string;
@@ -35,7 +43,7 @@ interface LineRow {
   readonly unit: QuoteLine['unit'];
   readonly unit_price: string;
   readonly amount_minor: number;
-  readonly because: Pick<QuoteLine, 'kind' | 'because' | 'selling'>;
+  readonly because: Pick<QuoteLine, 'kind' | 'because' | 'selling'> & { readonly pricing?: LinePricing };
 }
 
 const QUOTE = `select id, organisation_id, number, revision, job_id, job_revision, measurement_id, state, currency,
@@ -100,13 +108,37 @@ export class QuotesRepository {
         unit: line.unit,
         unit_price: line.unitPrice,
         amount_minor: line.amountMinor,
-        because: { kind: line.kind, because: line.because, selling: line.selling },
+        because: { kind: line.kind, because: line.because, selling: line.selling, pricing: pricingOf(line) },
       })),
     );
   }
 }
 
+const pricingOf = (line: QuoteLine): LinePricing => ({
+  storey: line.storey,
+  group: line.group,
+  listPrice: line.listPrice,
+  break: line.break,
+  audience: line.audience,
+  discountRate: line.discountRate,
+  looseQuantity: line.looseQuantity,
+  surchargeRate: line.surchargeRate,
+});
+
+/** As lines were priced before: everybody's price, without breaks and discounts. */
+const plainPricing = ({ unit_price, because: { kind } }: LineRow): LinePricing => ({
+  storey: null,
+  group: kind === 'material' ? 'materials' : 'forms',
+  listPrice: unit_price,
+  break: null,
+  audience: 'list',
+  discountRate: null,
+  looseQuantity: 0,
+  surchargeRate: null,
+});
+
 const lineOf = (row: LineRow): QuoteLine => ({
+  ...(row.because.pricing ?? plainPricing(row)),
   n: row.n,
   kind: row.because.kind,
   sku: row.sku,

@@ -5,20 +5,58 @@ import { FindingAnswer } from '../takeoffs/findings.schemas.js';
 const Minor = z.number().int();
 const Count = z.number().int().min(0).max(2_000_000_000);
 
-export const QuoteState = z.enum(['draft', 'issued', 'accepted', 'declined', 'withdrawn']);
+export const QuoteState = z.enum(['draft', 'issued', 'accepted', 'declined', 'expired', 'withdrawn', 'superseded']);
 export type QuoteState = z.infer<typeof QuoteState>;
 
 const QuoteLine = z
   .object({
     n: Count,
+    kind: z.enum(['unit', 'spare', 'material', 'minimum', 'freight']),
+    storey: z.string().nullable().meta({ description: 'Of a delivery; null where the line belongs to the whole job' }),
+    group: z.string(),
     sku: z.string(),
     text: z.string(),
     quantity: z.number(),
     unit: z.enum(['each', 'ft', 'pack']),
     unitPrice: z.string().meta({ description: 'Decimal text, as in the price list' }),
-    amountMinor: Minor,
+    listPrice: z.string().meta({ description: 'What everybody pays for one, below every break' }),
+    break: z.object({ from: Count }).nullable().meta({ description: 'The quantity break that gave the unit price' }),
+    audience: z.enum(['list', 'tier', 'customer']),
+    discountRate: z.string().nullable(),
+    looseQuantity: Count.meta({ description: 'Of the quantity, those beyond whole bundles' }),
+    surchargeRate: z.string().nullable().meta({ description: 'By which loose ones cost more' }),
+    amountMinor: Minor.meta({
+      description: '(quantity + surchargeRate * looseQuantity) * unitPrice * (1 - discountRate), rounded once, half to even',
+    }),
   })
   .meta({ id: 'QuoteLine' });
+
+const TaxEntry = z
+  .object({ name: z.string(), place: z.string(), rate: z.string(), baseMinor: Minor, amountMinor: Minor })
+  .meta({ id: 'TaxEntry', description: 'One tax: its rate on the lines that bear it, rounded once' });
+
+const TruckLoad = z
+  .object({
+    n: Count,
+    volumeM3: z.number(),
+    pieces: z.number(),
+    weightKg: z.number(),
+    fill: z.number().meta({ description: 'The fullest of the measures of the truck, 0 to 1' }),
+    contents: z.array(z.object({ line: Count, sku: z.string(), quantity: z.number() }).meta({ id: 'LoadedGoods' })),
+  })
+  .meta({ id: 'TruckLoad', description: 'What one truck carries, in laying order' });
+
+const QuoteFreight = z
+  .object({
+    zone: z.string(),
+    split: z.enum(['job', 'storey']),
+    truck: z.object({ volumeM3: z.string().nullable(), pieces: Count.nullable(), weightKg: z.string().nullable() }).meta({ id: 'TruckSize' }),
+    perTruck: z.string(),
+    perDelivery: z.string().nullable(),
+    deliveries: z.array(z.object({ storey: z.string().nullable(), trucks: Count, loads: z.array(TruckLoad) }).meta({ id: 'Delivery' })),
+    notMeasured: z.array(z.string()).meta({ description: 'Goods whose volume or weight the price list does not state' }),
+  })
+  .meta({ id: 'QuoteFreight' });
 
 export const OpenHold = z.object({ ticket: Id, number: z.string(), question: z.string() }).meta({ id: 'OpenHold' });
 
@@ -37,10 +75,17 @@ export const QuoteAnswer = z
     lines: z.array(QuoteLine),
     subtotalMinor: Minor,
     tax: z
-      .object({ place: z.string().nullable(), rate: z.string().nullable(), reason: z.string().nullable() })
+      .object({
+        place: z.string().nullable(),
+        rate: z.string().nullable().meta({ description: 'Of several taxes the sum of their rates' }),
+        reason: z.string().nullable(),
+        certificate: z.string().optional().meta({ description: 'Of an exempt customer' }),
+      })
       .meta({ id: 'QuoteTax' }),
+    taxes: z.array(TaxEntry),
     taxMinor: Minor,
     totalMinor: Minor,
+    freight: QuoteFreight.nullable(),
     openHolds: z.array(OpenHold),
     scope: z.array(
       z
@@ -78,6 +123,18 @@ const BarCutting = z
   })
   .meta({ id: 'BarCutting', description: 'Pieces that each have to be in one length, cut from whole stock bars' });
 
+const BrokenBundle = z
+  .object({
+    surchargeRate: z.string(),
+    needed: z.number(),
+    loose: z.number(),
+    looseCost: z.string(),
+    whole: z.number(),
+    wholeCost: z.string(),
+    sold: z.enum(['whole', 'loose']),
+  })
+  .meta({ id: 'BrokenBundle', description: 'A whole bundle more weighed against loose units at their surcharge, of all lines of the sku' });
+
 const Selling = z
   .object({
     needed: z.number(),
@@ -88,6 +145,7 @@ const Selling = z
     beforeBundling: z.number(),
     bundle: z.number().nullable(),
     afterBundling: z.number(),
+    broken: BrokenBundle.optional(),
   })
   .meta({ id: 'Selling' });
 

@@ -26,6 +26,8 @@ const EVENTS: Readonly<Record<QuoteMove, string>> = {
   accept: 'quote.accepted',
   decline: 'quote.declined',
   withdraw: 'quote.withdrawn',
+  expire: 'quote.expired',
+  supersede: 'quote.superseded',
 };
 
 /** What else is written with the new state. */
@@ -225,6 +227,18 @@ function notHeld(holds: readonly TicketRow[]): void {
 function priceRefusal(error: PriceRefusal): Refusal {
   if (error.code === 'list-not-in-force')
     return new Refusal('illegal-move', `The price list ${error.priceList} is in force from ${error.inForceFrom}.`);
+  if (error.code === 'list-ended')
+    return new Refusal('illegal-move', `The price list ${error.priceList} was in force until ${error.inForceTo}.`);
+  if (error.code === 'amount-too-large')
+    return new Refusal(
+      'illegal-move',
+      `By the price list ${error.priceList} ${error.sku ?? 'the whole'} costs more than can be counted exactly.`,
+    );
+  if (error.code === 'too-many-trucks')
+    return new Refusal(
+      'illegal-move',
+      `By the price list ${error.priceList} one delivery takes more than ${error.most} trucks: make its truck larger.`,
+    );
   const skus = error.items
     .map(({ sku, reason }) => `${sku} (${reason === 'not-listed' ? 'not listed' : 'sold in another unit'})`)
     .join(', ');

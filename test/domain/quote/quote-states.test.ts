@@ -1,16 +1,24 @@
 import { describe, expect, it } from '@jest/globals';
-import { afterQuoteMove, type QuoteMove, type QuoteState } from '../../../src/domain/quote/quote-states.js';
+import { afterQuoteMove, possibleQuoteMoves, QUOTE_STATES, type QuoteMove, type QuoteState } from '../../../src/domain/quote/quote-states.js';
 
-const states: readonly QuoteState[] = ['draft', 'issued', 'accepted', 'declined', 'withdrawn'];
-const possible: Readonly<Record<QuoteMove, Readonly<Record<string, QuoteState>>>> = {
-  issue: { draft: 'issued' },
-  accept: { issued: 'accepted' },
-  decline: { issued: 'declined' },
-  withdraw: { draft: 'withdrawn', issued: 'withdrawn' },
+/** Written state by state, where the program has it move by move. */
+const LIFE: Readonly<Record<QuoteState, Readonly<Partial<Record<QuoteMove, QuoteState>>>>> = {
+  draft: { issue: 'issued', withdraw: 'withdrawn', supersede: 'superseded' },
+  issued: { accept: 'accepted', decline: 'declined', withdraw: 'withdrawn', expire: 'expired', supersede: 'superseded' },
+  accepted: {},
+  declined: { supersede: 'superseded' },
+  expired: { supersede: 'superseded' },
+  withdrawn: {},
+  superseded: {},
 };
+const MOVES: readonly QuoteMove[] = ['issue', 'accept', 'decline', 'withdraw', 'expire', 'supersede'];
 
 describe('quote states', () => {
-  it.each(states.flatMap((state) => (Object.keys(possible) as QuoteMove[]).map((move) => ({ state, move }))))('$state + $move', ({ state, move }) => {
-    expect(afterQuoteMove(state, move)).toBe(possible[move][state] ?? null);
+  it('are the seven of the life', () => expect([...QUOTE_STATES].sort()).toEqual(Object.keys(LIFE).sort()));
+
+  it.each(QUOTE_STATES.flatMap((state) => MOVES.map((move) => ({ state, move }))))('$state + $move', ({ state, move }) => {
+    expect(afterQuoteMove(state, move)).toBe(LIFE[state][move] ?? null);
   });
+
+  it.each(QUOTE_STATES)('%s says what it can do', (state) => expect([...possibleQuoteMoves(state)].sort()).toEqual(Object.keys(LIFE[state]).sort()));
 });

@@ -11,6 +11,8 @@ const LIST = {
   items: [{ sku: 'ST6', unit: 'each', price: '23.40', cost: '14.05', bundle: 12 }, { sku: 'TAPE-4', unit: 'pack', price: '18.60' }],
   taxes: [{ place: 'Alder County', rate: '0.0825' }],
 };
+/** What an item has that a list says nothing of. */
+const PLAIN = { breakBundle: null, group: null, breaks: [], tiers: new Map(), customers: new Map(), volumeM3: null, weightKg: null };
 const item = (changes: object) => ({ ...LIST, items: [{ ...LIST.items[0], ...changes }] });
 
 describe('reading a price list', () => {
@@ -18,12 +20,13 @@ describe('reading a price list', () => {
     const read = readPriceList(LIST);
     if (!read.ok) throw new Error(JSON.stringify(read.error));
     expect(read.value).toEqual({
-      code: 'L1', currency: 'USD', inForceFrom: '2026-01-01', validDays: 30,
+      code: 'L1', currency: 'USD', inForceFrom: '2026-01-01', inForceTo: null, validDays: 30,
       items: new Map([
-        ['ST6', { sku: 'ST6', unit: 'each', price: '23.40', cost: '14.05', bundle: 12 }],
-        ['TAPE-4', { sku: 'TAPE-4', unit: 'pack', price: '18.60', cost: null, bundle: null }],
+        ['ST6', { ...PLAIN, sku: 'ST6', unit: 'each', price: '23.40', cost: '14.05', bundle: 12 }],
+        ['TAPE-4', { ...PLAIN, sku: 'TAPE-4', unit: 'pack', price: '18.60', cost: null, bundle: null }],
       ]),
-      taxes: new Map([['Alder County', '0.0825']]),
+      customers: new Map(), discounts: [], minimumOrder: null, freight: null,
+      taxes: new Map([['Alder County', [{ name: 'tax', rate: '0.0825', freight: true }]]]),
     });
   });
 
