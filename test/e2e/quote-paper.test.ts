@@ -8,7 +8,7 @@ import { shed, triangle } from './schedules.js';
 interface Quote {
   readonly id: string;
   readonly number: string;
-  readonly lines: readonly { readonly sku: string; readonly text: string; readonly unitPrice: string }[];
+  readonly lines: readonly { readonly kind: string; readonly sku: string; readonly text: string; readonly unitPrice: string }[];
   readonly conditions: readonly { readonly text: string }[];
   readonly scope: readonly { readonly item: string; readonly status: string }[];
   readonly cautions: readonly string[];
@@ -71,13 +71,13 @@ describe('the paper of a quote', () => {
     await issue(quote);
     const before = await paper(quote);
     await call(server, 'contractor', 'PUT', `/v1/jobs/${job.id}/schedule`, triangle(), { 'if-match': `"${job.version}"` });
-    const prices = JSON.parse(readFileSync('shared/samples/prices.json', 'utf8')) as { items: { price: string }[] };
-    const dearer = { ...prices, items: prices.items.map((item) => ({ ...item, price: '999.00' })) };
+    const prices = JSON.parse(readFileSync('shared/samples/prices.json', 'utf8')) as { items: { sku: string; unit: string }[] };
+    const dearer = { ...prices, items: prices.items.map(({ sku, unit }) => ({ sku, unit, price: '999.00' })) };
     expect((await call(server, 'admin', 'POST', '/v1/price-lists', dearer)).status).toBe(201);
     expect((await paper(quote)).equals(before)).toBe(true);
     expect((await call<Quote>(server, 'contractor', 'GET', `/v1/quotes/${quote.id}`)).body.totalMinor).toBe(quote.totalMinor);
     const anew = await drafted(job);
-    expect(anew.lines.every(({ unitPrice }) => unitPrice === '999.00')).toBe(true);
+    expect(anew.lines.filter(({ kind }) => kind !== 'freight').every(({ unitPrice }) => unitPrice === '999.00')).toBe(true);
   });
 
   it('of a draft can be looked at, and says that it is one', async () => {

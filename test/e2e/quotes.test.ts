@@ -15,6 +15,9 @@ interface Quote {
     readonly text: string;
     readonly quantity: number;
     readonly unitPrice: string;
+    readonly discountRate: string | null;
+    readonly looseQuantity: number;
+    readonly surchargeRate: string | null;
     readonly amountMinor: number;
   }[];
   readonly subtotalMinor: number;
@@ -78,8 +81,12 @@ describe('a draft', () => {
     const quote = await drafted(await submitted(server, shed()));
     expect(quote.number).toMatch(/^Q-\d{6}$/);
     expect(quote.lines.map(({ n }) => n)).toEqual(quote.lines.map((_, index) => index + 1));
-    for (const { quantity, unitPrice, amountMinor } of quote.lines)
-      expect(amountMinor).toBe(Math.round(quantity * Math.round(Number(unitPrice) * 100)));
+    for (const { quantity, unitPrice, discountRate, looseQuantity, surchargeRate, amountMinor } of quote.lines) {
+      const exact = (quantity + Number(surchargeRate) * looseQuantity) * Number(unitPrice) * 100 * (1 - Number(discountRate));
+      // Half a cent at most, and what doubles lose.
+      expect(Math.abs(amountMinor - exact)).toBeLessThanOrEqual(0.5 + 1e-6);
+    }
+    expect(quote.lines.filter(({ sku }) => sku === 'FREIGHT')).toHaveLength(1);
     expect(quote.subtotalMinor).toBe(quote.lines.reduce((sum, { amountMinor }) => sum + amountMinor, 0));
     expect(quote.taxMinor).toBe(Math.round((quote.subtotalMinor * 825) / 10_000));
     expect(quote.totalMinor).toBe(quote.subtotalMinor + quote.taxMinor);

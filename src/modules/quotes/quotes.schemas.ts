@@ -20,7 +20,10 @@ const QuoteLine = z
     unit: z.enum(['each', 'ft', 'pack']),
     unitPrice: z.string().meta({ description: 'Decimal text, as in the price list' }),
     listPrice: z.string().meta({ description: 'What everybody pays for one, below every break' }),
-    break: z.object({ from: Count }).nullable().meta({ description: 'The quantity break that gave the unit price' }),
+    break: z
+      .object({ from: Count })
+      .meta({ id: 'ReachedBreak', description: 'The quantity break that gave the unit price' })
+      .nullable(),
     audience: z.enum(['list', 'tier', 'customer']),
     discountRate: z.string().nullable(),
     looseQuantity: Count.meta({ description: 'Of the quantity, those beyond whole bundles' }),
@@ -53,7 +56,7 @@ const QuoteFreight = z
     truck: z.object({ volumeM3: z.string().nullable(), pieces: Count.nullable(), weightKg: z.string().nullable() }).meta({ id: 'TruckSize' }),
     perTruck: z.string(),
     perDelivery: z.string().nullable(),
-    deliveries: z.array(z.object({ storey: z.string().nullable(), trucks: Count, loads: z.array(TruckLoad) }).meta({ id: 'Delivery' })),
+    deliveries: z.array(z.object({ storey: z.string().nullable(), trucks: Count, loads: z.array(TruckLoad) }).meta({ id: 'FreightDelivery' })),
     notMeasured: z.array(z.string()).meta({ description: 'Goods whose volume or weight the price list does not state' }),
   })
   .meta({ id: 'QuoteFreight' });

@@ -88,12 +88,18 @@ describe('the sample price list', () => {
     expect([...sample.value.items.keys()].sort()).toEqual([...wanted].sort());
   });
 
+  it('has a volume and a weight for everything that freight is charged on', () => {
+    if (!sample.ok) throw new Error(JSON.stringify(sample.error));
+    expect([...sample.value.items.values()].filter(({ volumeM3, weightKg }) => volumeM3 === null || weightKg === null)).toEqual([]);
+  });
+
   it('sells materials by the pack, units one by one, and nothing below cost', () => {
     if (!sample.ok) throw new Error(JSON.stringify(sample.error));
     const materials = range.materials.map(({ sku }: { sku: string }) => sku);
-    for (const { sku, unit, price, cost } of sample.value.items.values()) {
+    for (const { sku, unit, cost, tiers, customers, ...listed } of sample.value.items.values()) {
       expect([sku, unit]).toEqual([sku, materials.includes(sku) ? 'pack' : 'each']);
-      expect(Number(price)).toBeGreaterThan(Number(cost));
+      const prices = [listed, ...tiers.values(), ...customers.values()].flatMap(({ price, breaks }) => [price, ...breaks.map((each) => each.price)]);
+      for (const price of prices) expect(Number(price)).toBeGreaterThan(Number(cost));
     }
   });
 });
