@@ -4,7 +4,7 @@ import type { MaterialLine } from '../reinforcement/material-line.js';
 import type { UnitCount } from '../takeoff/takeoff.js';
 import { sellSku, type SkuSale, type SoldPart } from './bundling.js';
 import { materialGroup, unitGroup } from './line-group.js';
-import { materialText, spareText, unitText } from './line-text.js';
+import { materialText, pricedText, spareText, unitText } from './line-text.js';
 import { inLineOrder } from './order-lines.js';
 import type { PriceItem, PriceList } from './price-list.js';
 import type { MeasuredJob, QuoteBecause, QuoteLine, Selling, UnpricedItem } from './quote.js';
@@ -85,7 +85,8 @@ function lineOf({ wanted, item, demand }: Asked, { sale, part }: Sold, list: Pri
   if (!isCountable(exact)) return null;
   const selling = sellingOf(wanted.need, demand, part, item.bundle, sale.broken);
   return {
-    kind: wanted.kind, storey: null, group, sku: wanted.sku, text: wanted.text(selling),
+    kind: wanted.kind, storey: null, group, sku: wanted.sku,
+    text: pricedText(wanted.text(selling), { looseQuantity: part.loose, surchargeRate, discountRate }),
     quantity: part.quantity, unit: item.unit, unitPrice: sale.unit.unitPrice, listPrice: item.price, break: sale.unit.break, audience: sale.unit.audience,
     discountRate, looseQuantity: part.loose, surchargeRate, amountMinor: roundMinor(exact), because: wanted.because, selling,
   };

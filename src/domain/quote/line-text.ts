@@ -1,7 +1,8 @@
+import Big from 'big.js';
 import type { UnitKind } from '../range/range.js';
 import type { MaterialLine } from '../reinforcement/material-line.js';
 import type { UnitCount } from '../takeoff/takeoff.js';
-import type { Selling } from './quote.js';
+import type { QuoteLine, Selling } from './quote.js';
 
 const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
   straight: 'straight form',
@@ -51,3 +52,13 @@ export function materialText(
   const pieces = cutting.pieces.reduce((sum, { count }) => sum + count, 0);
   return `${name}, bars of ${contents} cut into ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
 }
+
+/** `Straight form, core 6; 7 loose at 10 % more; less 5 %`: why the amount is not quantity times unit price. */
+export function pricedText(text: string, { looseQuantity, surchargeRate, discountRate }: Pick<QuoteLine, 'looseQuantity' | 'surchargeRate' | 'discountRate'>): string {
+  const loose = surchargeRate === null || isNought(surchargeRate) ? '' : `; ${looseQuantity} loose at ${percent(surchargeRate)} more`;
+  return `${text}${loose}${discountRate === null || isNought(discountRate) ? '' : `; less ${percent(discountRate)}`}`;
+}
+
+const isNought = (rate: string): boolean => new Big(rate).eq(0);
+
+const percent = (rate: string): string => `${new Big(rate).times(100).toFixed()} %`;

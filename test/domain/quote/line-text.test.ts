@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { materialText, spareText, unitText } from '../../../src/domain/quote/line-text.js';
+import { materialText, pricedText, spareText, unitText } from '../../../src/domain/quote/line-text.js';
 
 describe('what a line is called', () => {
   it.each([
@@ -15,4 +15,14 @@ describe('what a line is called', () => {
     { text: materialText({ kind: 'bar', size: '#4' }, { pack: 20, neededUnit: 'ft', cutting: { stockMm: 6096, pieces: [{ lengthMm: 1219.2, count: 1 }], lowerBound: 1 } }), reads: 'Reinforcing bar #4, bars of 20 ft cut into 1 piece' },
     { text: materialText({ kind: 'bar', size: '#4' }, { pack: null, neededUnit: 'ft' }), reads: 'Reinforcing bar #4' },
   ])('$reads', ({ text, reads }) => expect(text).toBe(reads));
+});
+
+describe('a line whose amount is not quantity times unit price says why', () => {
+  it.each([
+    { looseQuantity: 0, surchargeRate: null, discountRate: null, words: 'Form' },
+    { looseQuantity: 7, surchargeRate: '0.10', discountRate: null, words: 'Form; 7 loose at 10 % more' },
+    { looseQuantity: 0, surchargeRate: null, discountRate: '0.0825', words: 'Form; less 8.25 %' },
+    { looseQuantity: 1, surchargeRate: '0.125', discountRate: '0.5', words: 'Form; 1 loose at 12.5 % more; less 50 %' },
+    { looseQuantity: 3, surchargeRate: '0', discountRate: '0.00', words: 'Form' },
+  ])('$words', ({ words, ...line }) => expect(pricedText('Form', line)).toBe(words));
 });

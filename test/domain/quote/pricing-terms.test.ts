@@ -138,7 +138,7 @@ describe('the minimum order of 150.00', () => {
     const list = { ...BARE, minimumOrder: { amount: '100' }, discounts: [{ group: 'forms', rate: '0.1' }], freight: { truck: { pieces: 5 }, zones: [{ zone: 'A', places: ['Town'], perTruck: '400' }] } };
     const quote = quoted(list);
     expect(quote.lines.map(({ kind, sku, text, amountMinor }) => [kind, sku, text, amountMinor])).toEqual([
-      ['unit', 'F', 'Straight form, core 6', 9_000],
+      ['unit', 'F', 'Straight form, core 6; less 10 %', 9_000],
       ['minimum', 'MINIMUM', 'Made up to the minimum order of USD 100.00', 1_000],
       ['freight', 'FREIGHT', 'Freight to zone A: 2 trucks at USD 400 each', 80_000],
     ]);
