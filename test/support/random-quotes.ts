@@ -20,8 +20,8 @@ const ORGANISATIONS = ['Open Ltd', 'Tiered Ltd', 'Own Ltd', 'Free Ltd'] as const
 const STOREYS = ['S1', 'S2', 'S3'] as const;
 
 function decimal(random: SeededRandom, whole: number, places: number): string {
-  const digits = Array.from({ length: random.whole(0, places) }, () => random.whole(0, 9)).join('');
-  return `${random.whole(0, whole)}${digits && `.${digits}`}`;
+  const length = random.whole(0, places);
+  return `${random.whole(0, whole)}${length === 0 ? '' : `.${`${random.whole(0, 10 ** length - 1)}`.padStart(length, '0')}`}`;
 }
 
 /** Prices with halves in them on purpose: many end in a five one place past the currency's digits; some are nought. */
@@ -78,8 +78,8 @@ const because = (causes: readonly OracleCause[]): readonly QuoteBecause[] =>
 export function randomQuote(random: SeededRandom): RandomQuote {
   const currency = random.pick(CURRENCIES);
   const digits = MINOR_DIGITS[currency];
-  const items = Array.from({ length: random.whole(1, 6) }, (_, n) => randomItem(random, n, digits));
-  const units = items.filter((item) => item.unit === 'each').map(({ sku }) => ({ sku, group: 'forms', bought: random.whole(0, 90), spare: random.whole(0, 9), causes: randomCauses(random) }));
+  const items = Array.from({ length: random.whole(1, 4) }, (_, n) => randomItem(random, n, digits));
+  const units = items.filter((item) => item.unit === 'each').map(({ sku }) => ({ sku, group: 'forms', bought: random.whole(0, 70), spare: random.whole(0, 9), causes: randomCauses(random) }));
   const materials = items.filter((item) => item.unit === 'pack').map(({ sku }) => {
     const packFeet = random.whole(1, 200);
     const exact = random.chance(0.4);

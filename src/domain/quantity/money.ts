@@ -24,13 +24,20 @@ const DECIMAL = /^\d{1,9}(\.\d{1,8})?$/;
 export const isDecimalText = (text: string): boolean => DECIMAL.test(text);
 
 /** Whether an amount in minor units can still be counted exactly: its size is at most 2^53 - 1. */
-export const isCountable = (exact: Big | Minor): boolean => new Big(exact).abs().lte(Number.MAX_SAFE_INTEGER);
+export const isCountable = (exact: Big | Minor): boolean => (typeof exact === 'number' ? Math.abs(exact) <= Number.MAX_SAFE_INTEGER : exact.abs().lte(MOST));
+
+const MOST = new Big(Number.MAX_SAFE_INTEGER);
+
+/** Minor units of one major unit, by digits. */
+const MINOR_PER_MAJOR: readonly Big[] = ['1', '10', '100', '1000'].map((text) => new Big(text));
+
+const minorPerMajor = (currency: Currency): Big => MINOR_PER_MAJOR[MINOR_DIGITS[currency]]!;
 
 /** An amount in major units as written, in minor units, not rounded. */
-export const exactMinor = (major: Big | string, currency: Currency): Big => new Big(major).times(new Big(10).pow(MINOR_DIGITS[currency]));
+export const exactMinor = (major: Big | string, currency: Currency): Big => minorPerMajor(currency).times(major);
 
-/** Minor units in major ones, exactly, with the digits of the currency: 4550 cents are `45.50`. */
-export const majorText = (minor: Minor, currency: Currency): string => new Big(minor).div(new Big(10).pow(MINOR_DIGITS[currency])).toFixed(MINOR_DIGITS[currency]);
+/** The other way: an amount in minor units, rounded or not, in major ones, exactly. */
+export const majorText = (minor: Big, currency: Currency): string => minor.div(minorPerMajor(currency)).toFixed();
 
 /**
  * Half to even: the one place at which money is rounded.

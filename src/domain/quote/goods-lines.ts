@@ -80,8 +80,9 @@ function lineOf({ wanted, item, demand }: Asked, { sale, part }: Sold, list: Pri
   const group = item.group ?? wanted.group;
   const discountRate = discountOf(list.discounts, group, organisation, tierOf(list, organisation));
   const surchargeRate = part.loose > 0 ? item.breakBundle : null;
-  const charged = new Big(surchargeRate ?? 0).times(part.loose).plus(part.quantity);
-  const exact = exactMinor(charged.times(sale.unit.unitPrice).times(new Big(1).minus(discountRate ?? 0)), list.currency);
+  const charged = surchargeRate === null ? new Big(part.quantity) : new Big(surchargeRate).times(part.loose).plus(part.quantity);
+  const gross = charged.times(sale.unit.unitPrice);
+  const exact = exactMinor(discountRate === null ? gross : gross.times(new Big(1).minus(discountRate)), list.currency);
   if (!isCountable(exact)) return null;
   const selling = sellingOf(wanted.need, demand, part, item.bundle, sale.broken);
   return {

@@ -1,5 +1,4 @@
-import Big from 'big.js';
-import { exactMinor, isCountable, MINOR_DIGITS, moneyText, roundMinor, type Currency, type Minor } from '../quantity/money.js';
+import { exactMinor, isCountable, majorText, moneyText, roundMinor, type Currency, type Minor } from '../quantity/money.js';
 import type { DraftLine } from './goods-lines.js';
 import type { MinimumOrder } from './price-list.js';
 import { ownLine } from './own-line.js';
@@ -19,7 +18,7 @@ export function minimumLine(goods: Minor, minimum: MinimumOrder | null, currency
   if (least.lte(goods)) return null;
   const exact = minimum.charge === null ? least.minus(goods) : exactMinor(minimum.charge, currency);
   if (!isCountable(exact) || !isCountable(least)) return 'tooLarge';
-  const price = minimum.charge ?? exact.div(new Big(10).pow(MINOR_DIGITS[currency])).toFixed();
+  const price = minimum.charge ?? majorText(exact, currency);
   const amount = moneyText(roundMinor(least), currency);
   const text = minimum.charge === null ? `Made up to the minimum order of ${amount}` : `Charge on an order below ${amount}`;
   return ownLine({ kind: 'minimum', sku: MINIMUM_SKU, storey: null, text, price, amountMinor: roundMinor(exact), rule: 'minimum-order' });
