@@ -100,8 +100,18 @@ describe('price lists', () => {
     );
     expect([quote.status, quote.body.code]).toEqual([409, 'illegal-move']);
     expect(quote.body.detail).toContain('ST6 (not listed)');
+    expect(quote.body.unpriced[0]).toMatchObject({ sku: 'ST6', reason: 'not-listed', because: expect.arrayContaining([expect.objectContaining({ storey: 'S1', wall: 'A' })]) });
     expect((await call(server, 'admin', 'POST', '/v1/price-lists', prices)).status).toBe(201);
     expect((await call(server, 'contractor', 'POST', `/v1/jobs/${id}/quotes`)).status).toBe(201);
+  });
+
+  it('a list that has ended prices nothing, though it began last', async () => {
+    const prices = sample('prices.json') as object;
+    const ended = { ...prices, code: 'ENDED', inForceFrom: '2026-01-02', inForceTo: '2026-01-03', currency: 'CAD' };
+    expect((await call(server, 'admin', 'POST', '/v1/price-lists', ended)).status).toBe(201);
+    const { id } = await submitted(server, shed());
+    const quote = await call<{ currency: string }>(server, 'contractor', 'POST', `/v1/jobs/${id}/quotes`);
+    expect([quote.status, quote.body.currency]).toEqual([201, 'USD']);
   });
 
   it('a list that does not hold together is refused where it is wrong', async () => {

@@ -1,5 +1,4 @@
-import Big from 'big.js';
-import { exactMinor, roundMinor } from '../quantity/money.js';
+import { amountOf } from '../quantity/money.js';
 import type { PriceList } from './price-list.js';
 import type { Quote, QuoteLine } from './quote.js';
 
@@ -41,6 +40,6 @@ function internalLine({ n, kind, sku, quantity, amountMinor }: QuoteLine, { item
   if (kind === 'minimum') return { n, costMinor: 0, marginMinor: amountMinor };
   const cost = kind === 'freight' ? null : (items.get(sku)?.cost ?? null);
   if (cost === null) return { n, costMinor: null, marginMinor: null };
-  const costMinor = roundMinor(exactMinor(new Big(cost).times(quantity), currency));
+  const costMinor = amountOf(quantity, cost, currency);
   return { n, costMinor, marginMinor: amountMinor - costMinor };
 }

@@ -33,11 +33,12 @@ export class PricesRepository {
     );
   }
 
-  /** The list that holds on the day: the latest in force, then the highest version. */
+  /** The list that holds on the day: of those that have begun and not ended the latest, then the highest version. */
   inForce(tx: Transaction, day: string): Promise<PriceListWithDocument | null> {
     return tx.one(
       `select id, code, list_version, currency, in_force_from, valid_days, body from price_lists
-       where supplier_id = $1 and in_force_from <= $2::date order by in_force_from desc, list_version desc, id desc limit 1`,
+       where supplier_id = $1 and in_force_from <= $2::date and coalesce(body ->> 'inForceTo', '9999-12-31') >= $2::text
+       order by in_force_from desc, list_version desc, id desc limit 1`,
       [tx.actor.supplierId, day],
     );
   }

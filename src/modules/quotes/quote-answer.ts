@@ -49,12 +49,15 @@ export const holdAnswer = ({ id, number, question }: TicketRow): QuoteAnswer['op
   question,
 });
 
-export const becauseAnswer = ({ n, sku, text, quantity, unit, because, selling }: QuoteLine): BecauseAnswer => ({
-  n,
-  sku,
-  text,
-  quantity,
-  unit,
+export const becauseAnswer = ({
+  kind: _kind,
+  storey: _storey,
+  group: _group,
+  because,
+  selling,
+  ...line
+}: QuoteLine): BecauseAnswer => ({
+  ...line,
   because: because.map((each) => ({ ...each, atMm: [...(each.atMm ?? [])] })),
   selling: sellingAnswer(selling),
 });

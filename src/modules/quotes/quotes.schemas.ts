@@ -8,6 +8,23 @@ const Count = z.number().int().min(0).max(2_000_000_000);
 export const QuoteState = z.enum(['draft', 'issued', 'accepted', 'declined', 'expired', 'withdrawn', 'superseded']);
 export type QuoteState = z.infer<typeof QuoteState>;
 
+/** How a line came to its amount. */
+const LinePrice = {
+  unitPrice: z.string().meta({ description: 'Decimal text, as in the price list' }),
+  listPrice: z.string().meta({ description: 'What everybody pays for one, below every break' }),
+  break: z
+    .object({ from: Count })
+    .meta({ id: 'ReachedBreak', description: 'The quantity break that gave the unit price' })
+    .nullable(),
+  audience: z.enum(['list', 'tier', 'customer']),
+  discountRate: z.string().nullable(),
+  looseQuantity: Count.meta({ description: 'Of the quantity, those beyond whole bundles' }),
+  surchargeRate: z.string().nullable().meta({ description: 'By which loose ones cost more' }),
+  amountMinor: Minor.meta({
+    description: '(quantity + surchargeRate * looseQuantity) * unitPrice * (1 - discountRate), rounded once, half to even',
+  }),
+};
+
 const QuoteLine = z
   .object({
     n: Count,
@@ -18,19 +35,7 @@ const QuoteLine = z
     text: z.string(),
     quantity: z.number(),
     unit: z.enum(['each', 'ft', 'pack']),
-    unitPrice: z.string().meta({ description: 'Decimal text, as in the price list' }),
-    listPrice: z.string().meta({ description: 'What everybody pays for one, below every break' }),
-    break: z
-      .object({ from: Count })
-      .meta({ id: 'ReachedBreak', description: 'The quantity break that gave the unit price' })
-      .nullable(),
-    audience: z.enum(['list', 'tier', 'customer']),
-    discountRate: z.string().nullable(),
-    looseQuantity: Count.meta({ description: 'Of the quantity, those beyond whole bundles' }),
-    surchargeRate: z.string().nullable().meta({ description: 'By which loose ones cost more' }),
-    amountMinor: Minor.meta({
-      description: '(quantity + surchargeRate * looseQuantity) * unitPrice * (1 - discountRate), rounded once, half to even',
-    }),
+    ...LinePrice,
   })
   .meta({ id: 'QuoteLine' });
 
@@ -159,6 +164,7 @@ export const BecauseAnswer = z
     text: z.string(),
     quantity: z.number(),
     unit: z.enum(['each', 'ft', 'pack']),
+    ...LinePrice,
     because: z.array(LineCause),
     selling: Selling,
   })

@@ -30,6 +30,9 @@ const EVENTS: Readonly<Record<QuoteMove, string>> = {
   supersede: 'quote.superseded',
 };
 
+/** Places of an item without a price that a refusal names. */
+const MOST_CAUSES = 20;
+
 /** What else is written with the new state. */
 type Settling = (tx: Transaction, row: QuoteRow) => Promise<Row>;
 
@@ -243,6 +246,6 @@ function priceRefusal(error: PriceRefusal): Refusal {
     .map(({ sku, reason }) => `${sku} (${reason === 'not-listed' ? 'not listed' : 'sold in another unit'})`)
     .join(', ');
   return new Refusal('illegal-move', `The price list ${error.priceList} prices not everything the job takes: ${skus}.`, [], {
-    unpriced: error.items.map(({ sku, reason }) => ({ sku, reason })),
+    unpriced: error.items.map(({ because, ...item }) => ({ ...item, because: because.slice(0, MOST_CAUSES) })),
   });
 }

@@ -90,6 +90,25 @@ describe.each([8, 40, 300])('a quote of %d lines', (count) => {
   });
 });
 
+describe('the taxes of a quote', () => {
+  const quote = quoteOfLines(8);
+  const taxes = [
+    { name: 'sales tax', place: 'Alder County', rate: '0.0825', baseMinor: 100_000, amountMinor: 8_250 },
+    { name: 'county tax', place: 'Alder County', rate: '0.01', baseMinor: 100_000, amountMinor: 1_000 },
+  ];
+
+  it('stand each on a row of its own', async () => {
+    const words = flat(await print(printed({ ...quote, taxes, taxMinor: 9_250 })).then(pdfPages));
+    expect(words).toContain('Sales tax 8.25 %, Alder County USD 82.50 County tax 1 %, Alder County USD 10.00 Total');
+  });
+
+  it('are none for an exempt customer, whose certificate is named', async () => {
+    const tax = { place: 'Alder County', rate: null, reason: 'exempt', certificate: 'EX-1234' } as const;
+    const words = flat(await print(printed({ ...quote, tax, taxes: [], taxMinor: 0 })).then(pdfPages));
+    expect(words).toContain('No tax charged: exempt, certificate EX-1234 USD 0.00');
+  });
+});
+
 describe('acceptance', () => {
   const quote = quoteOfLines(8);
   const text = async (changes: Partial<QuotePdfInput>): Promise<string> => flat(pdfPages(await print(printed(quote, changes))));
@@ -117,9 +136,15 @@ describe('acceptance', () => {
     expect(settled).not.toContain('To be answered');
   });
 
-  it.each(['declined', 'withdrawn'] as const)('has none on a quote that was %s', async (state) => {
+  it.each([
+    ['declined', 'was declined'],
+    ['withdrawn', 'was withdrawn'],
+    ['expired', 'has expired'],
+    ['superseded', 'was superseded by a later revision'],
+  ] as const)('has none on a quote that is %s', async (state, told) => {
     const words = await text({ state });
-    expect(words).toContain(`This quote was ${state} and cannot be accepted.`);
+    expect(words).toContain(`Quotation, ${state}`);
+    expect(words).toContain(`This quote ${told} and cannot be accepted.`);
     expect(words).not.toContain('Signature');
   });
 
