@@ -36,8 +36,15 @@ const minorPerMajor = (currency: Currency): Big => MINOR_PER_MAJOR[MINOR_DIGITS[
 /** An amount in major units as written, in minor units, not rounded. */
 export const exactMinor = (major: Big | string, currency: Currency): Big => minorPerMajor(currency).times(major);
 
-/** The other way: an amount in minor units, rounded or not, in major ones, exactly. */
-export const majorText = (minor: Big, currency: Currency): string => minor.div(minorPerMajor(currency)).toFixed();
+/** An amount in major units as decimal text, exactly, with at least the digits of the currency: 480 dollars are `480.00`. */
+export function priceText(major: Big, currency: Currency): string {
+  const text = major.toFixed();
+  const places = text.split('.')[1]?.length ?? 0;
+  return places < MINOR_DIGITS[currency] ? major.toFixed(MINOR_DIGITS[currency]) : text;
+}
+
+/** The other way: an amount in minor units, rounded or not, in major ones. */
+export const majorText = (minor: Big, currency: Currency): string => priceText(minor.div(minorPerMajor(currency)), currency);
 
 /**
  * Half to even: the one place at which money is rounded.

@@ -1,5 +1,4 @@
 import Big from 'big.js';
-import { exactMinor } from '../quantity/money.js';
 import type { FreightTerms, FreightZone, PriceList } from './price-list.js';
 import type { Delivery, QuoteFreight, QuoteLine } from './quote.js';
 import { sharesOf, type Weighed } from './storey-shares.js';
@@ -47,11 +46,8 @@ export function planFreight(goods: readonly Goods[], list: PriceList, place: str
 }
 
 /** What a delivery costs: trucks · price of a truck + price of a delivery, in major units, exact. */
-export const deliveryPrice = ({ perTruck, perDelivery }: Pick<QuoteFreight, 'perTruck' | 'perDelivery'>, trucks: number): string =>
-  new Big(perTruck).times(trucks).plus(perDelivery ?? 0).toFixed();
-
-/** The same in minor units, not rounded. */
-export const deliveryExact = (freight: QuoteFreight, { trucks }: Delivery, { currency }: PriceList): Big => exactMinor(deliveryPrice(freight, trucks), currency);
+export const deliveryPrice = ({ perTruck, perDelivery }: Pick<QuoteFreight, 'perTruck' | 'perDelivery'>, { trucks }: Pick<Delivery, 'trucks'>): Big =>
+  new Big(perTruck).times(trucks).plus(perDelivery ?? 0);
 
 interface Part {
   readonly storey: string | null;

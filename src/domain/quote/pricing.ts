@@ -1,8 +1,8 @@
 import { CAUTIONS } from '../evidence/cautions.js';
 import { findingPlaceText, findingText } from '../evidence/finding-text.js';
 import { failure, success, type Result } from '../evidence/result.js';
-import { isCountable, roundMinor } from '../quantity/money.js';
-import { deliveryExact, deliveryPrice, planFreight, type FreightPlan } from './freight.js';
+import { exactMinor, isCountable, priceText, roundMinor } from '../quantity/money.js';
+import { deliveryPrice, planFreight, type FreightPlan } from './freight.js';
 import { goodsLines, type DraftLine } from './goods-lines.js';
 import { minimumLine } from './minimum-order.js';
 import { ownLine } from './own-line.js';
@@ -83,9 +83,10 @@ function quoteOf({ lines, tax, taxes, subtotalMinor, taxMinor }: Charged, plan: 
 
 /** Null where the amount cannot be counted exactly. */
 function freightLine(freight: QuoteFreight, delivery: Delivery, list: PriceList): DraftLine | null {
-  const exact = deliveryExact(freight, delivery, list);
+  const major = deliveryPrice(freight, delivery);
+  const exact = exactMinor(major, list.currency);
   if (!isCountable(exact)) return null;
-  const price = deliveryPrice(freight, delivery.trucks);
+  const price = priceText(major, list.currency);
   return ownLine({ kind: 'freight', sku: FREIGHT_SKU, storey: delivery.storey, text: freightText(freight, delivery, list), price, amountMinor: roundMinor(exact), rule: 'freight' });
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import Big from 'big.js';
-import { amountOf, isCurrency, isDecimalText, MINOR_DIGITS, moneyText, roundMinor, taxOn } from '../../../src/domain/quantity/money.js';
+import { amountOf, exactMinor, isCountable, isCurrency, isDecimalText, majorText, MINOR_DIGITS, moneyText, priceText, roundMinor, taxOn } from '../../../src/domain/quantity/money.js';
 
 describe('half to even, the one place at which money is rounded', () => {
   it.each([
@@ -71,3 +71,18 @@ describe('currencies', () => {
 
 /** CLDR shows these without the minor unit that ISO 4217 still lists, as no coin of it is in use. */
 const CLDR_ROUNDS_CASH: readonly string[] = ['COP', 'HUF', 'IQD', 'TWD'];
+
+describe('major and minor units', () => {
+  it.each([
+    { major: '480', currency: 'USD', minor: '48000', text: '480.00' },
+    { major: '0.315', currency: 'USD', minor: '31.5', text: '0.315' },
+    { major: '480', currency: 'JPY', minor: '480', text: '480' },
+    { major: '1.5', currency: 'KWD', minor: '1500', text: '1.500' },
+  ] as const)('$major $currency', ({ major, currency, minor, text }) => {
+    expect([exactMinor(major, currency).toFixed(), priceText(new Big(major), currency), majorText(new Big(minor), currency)]).toEqual([minor, text, text]);
+  });
+
+  it('2^53 - 1 minor units can be counted, 2^53 cannot', () => {
+    expect([isCountable(new Big('9007199254740991')), isCountable(new Big('9007199254740992')), isCountable(2 ** 53 - 1), isCountable(2 ** 53)]).toEqual([true, false, true, false]);
+  });
+});

@@ -142,7 +142,7 @@ describe('the minimum order of 150.00', () => {
       ['minimum', 'MINIMUM', 'Made up to the minimum order of USD 100.00', 1_000],
       ['freight', 'FREIGHT', 'Freight to zone A: 2 trucks at USD 400 each', 80_000],
     ]);
-    expect(quote.lines[1]).toMatchObject({ quantity: 1, unitPrice: '10', because: [{ rule: 'minimum-order', quantity: 1 }] });
+    expect(quote.lines[1]).toMatchObject({ quantity: 1, unitPrice: '10.00', because: [{ rule: 'minimum-order', quantity: 1 }] });
   });
 });
 
@@ -182,7 +182,7 @@ describe('freight', () => {
       storey: null, trucks: loads.length,
       loads: loads.map((pieces, n) => ({ n: n + 1, volumeM3: Number((pieces * 0.3).toFixed(6)), pieces, weightKg: pieces * 4, fill: fill[n], contents: [{ line: 1, sku: 'F', quantity: pieces }] })),
     }]);
-    expect(lines.at(-1)).toMatchObject({ kind: 'freight', quantity: 1, unitPrice: `${loads.length * 420 + 60}`, amountMinor: loads.length * 42_000 + 6_000, storey: null });
+    expect(lines.at(-1)).toMatchObject({ kind: 'freight', quantity: 1, unitPrice: `${loads.length * 420 + 60}.00`, amountMinor: loads.length * 42_000 + 6_000, storey: null });
   });
 
   const causes = (...places: readonly (readonly [string, number, number])[]) => places.map(([storey, course, quantity]) => ({ rule: 'course', storey, wall: 'A', course, quantity }));
