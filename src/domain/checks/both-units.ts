@@ -68,7 +68,7 @@ export class CoherentUnits {
     return SHOWN[dimension][this.system === 'si' ? 1 : 0];
   }
   ofLength(nm: Nm): number {
-    return tidy(nm / (this.system === 'si' ? NM_PER_METRE : NM_PER_FOOT));
+    return nm / (this.system === 'si' ? NM_PER_METRE : NM_PER_FOOT);
   }
   of(dimension: Shown, si: number): number {
     return tidy(inUnit(dimension, this.unit(dimension), si));
