@@ -107,7 +107,7 @@ describe('price lists', () => {
 
   it('a list that has ended prices nothing, though it began last', async () => {
     const prices = sample('prices.json') as object;
-    const ended = { ...prices, code: 'ENDED', inForceFrom: '2026-01-02', inForceTo: '2026-01-03', currency: 'CAD' };
+    const ended = { ...prices, inForceFrom: '2026-01-02', inForceTo: '2026-01-03', currency: 'CAD' };
     expect((await call(server, 'admin', 'POST', '/v1/price-lists', ended)).status).toBe(201);
     const { id } = await submitted(server, shed());
     const quote = await call<{ currency: string }>(server, 'contractor', 'POST', `/v1/jobs/${id}/quotes`);

@@ -2,6 +2,7 @@ import type { INestApplication } from '@nestjs/common';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import { z } from 'zod';
 import { TickBody } from '../checklists/checklists.schemas.js';
+import { PriceListDocument } from '../prices/prices.schemas.js';
 import { ScheduleIn } from '../schedules/schedules.schemas.js';
 
 const TITLE = 'Wallcourse';
@@ -52,13 +53,15 @@ const IDEMPOTENCY_KEY = {
   description: 'The same key and body are carried out once; the answer is repeated',
 } as const;
 
+const filesAsJson = (path: string): z.ZodType => (path === '/v1/price-lists' ? PriceListDocument : ScheduleIn);
+
 /** A body that may be JSON or a form has two shapes; the framework knows one. */
-function nameJsonBody(document: OpenAPIObject, operation: Operation): void {
+function nameJsonBody(document: OpenAPIObject, path: string, operation: Operation): void {
   const body = operation.requestBody;
   if (!body || !('content' in body) || !body.content['multipart/form-data']) return;
   const form = body.content['multipart/form-data'].schema;
   const takesFiles = form !== undefined && 'properties' in form && form.properties?.['files'] !== undefined;
-  const { schema, components } = converted(takesFiles ? ScheduleIn : TickBody, { schemaType: 'input' })!;
+  const { schema, components } = converted(takesFiles ? filesAsJson(path) : TickBody, { schemaType: 'input' })!;
   const inComponents = (text: string) => text.replaceAll('#/$defs/', '#/components/schemas/');
   document.components!.schemas = { ...document.components!.schemas, ...JSON.parse(inComponents(JSON.stringify(components))) };
   body.content['application/json'] = { schema: JSON.parse(inComponents(JSON.stringify(schema))) };
@@ -66,12 +69,12 @@ function nameJsonBody(document: OpenAPIObject, operation: Operation): void {
 
 /** What the platform does for every route, and the one route that is not Nest's. */
 function completed(document: OpenAPIObject): OpenAPIObject {
-  for (const path of Object.values(document.paths)) {
+  for (const [path, operations] of Object.entries(document.paths)) {
     for (const method of METHODS) {
-      const operation = path[method];
+      const operation = operations[method];
       if (!operation) continue;
       nameProblem(operation);
-      nameJsonBody(document, operation);
+      nameJsonBody(document, path, operation);
       const own = (operation.parameters ?? []).filter(
         (parameter) => !('name' in parameter && parameter.in === 'header' && parameter.name === 'accept'),
       );

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import type { ListPeriod } from '../../domain/quote/price-list.js';
 import type { Transaction } from '../../platform/database/transaction.js';
 
 export interface PriceListRow {
@@ -31,6 +32,15 @@ export class PricesRepository {
       'select id, code, list_version, currency, in_force_from, valid_days, body from price_lists where supplier_id = $1 and id = $2',
       [tx.actor.supplierId, id],
     );
+  }
+
+  /** When every list holds, its versions from the first to the last. */
+  async periods(tx: Transaction): Promise<(ListPeriod & { readonly code: string })[]> {
+    const rows = await tx.query<{ code: string; in_force_from: string; ends: string | null }>(
+      `select code, in_force_from, body ->> 'inForceTo' as ends from price_lists where supplier_id = $1 order by code, list_version`,
+      [tx.actor.supplierId],
+    );
+    return rows.map(({ code, in_force_from: inForceFrom, ends: inForceTo }) => ({ code, inForceFrom, inForceTo }));
   }
 
   /** The list that holds on the day: of those that have begun and not ended the latest, then the highest version. */

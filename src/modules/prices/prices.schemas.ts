@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { PRICE_SHEETS } from '../../domain/quote/price-list-tables/sheet-columns.js';
 import { Id, listOf, PlainDate } from '../contract/contract.schemas.js';
 
 export const PriceListAnswer = z
@@ -20,3 +21,18 @@ export const PriceListDocument = z
   })
   .meta({ id: 'PriceListDocument', description: 'A price list as the supplier writes it; read and checked as a whole' });
 export type PriceListDocument = z.infer<typeof PriceListDocument>;
+
+export const PriceListQuery = z.object({
+  sheet: z.enum(PRICE_SHEETS).default('items').meta({ description: 'The sheet that is answered as CSV' }),
+});
+export type PriceListQuery = z.infer<typeof PriceListQuery>;
+
+/** A form of CSV and XLSX parts, or of one JSON part. */
+export const PriceListUpload = {
+  description: 'A price list: JSON (`wallcourse/prices@1`), or a form of JSON, CSV or XLSX parts called `files`, which make one list together',
+  schema: {
+    type: 'object' as const,
+    required: ['files'],
+    properties: { files: { type: 'array' as const, items: { type: 'string' as const, format: 'binary' } } },
+  },
+};

@@ -1,10 +1,14 @@
 import { Injectable } from '@nestjs/common';
+import { MAX_INPUT_ERRORS } from '../../domain/evidence/input-error.js';
+import type { PriceList } from '../../domain/quote/price-list.js';
+import { overlapping } from '../../domain/quote/price-list-periods.js';
 import { readPriceList } from '../../domain/quote/read-price-list.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { Database } from '../../platform/database/database.js';
 import { breaches } from '../../platform/database/database-trouble.js';
 import type { Transaction } from '../../platform/database/transaction.js';
 import { Refusal } from '../../platform/refusals/refusal.js';
+import { fieldError } from '../contract/field-error.js';
 import type { Page, PageQuery } from '../contract/contract.schemas.js';
 import { idAfter, knownId, pageOf } from '../contract/page.js';
 import { permit } from '../people/permissions.js';
@@ -50,6 +54,7 @@ export class PricesService {
     const read = readPriceList(document);
     if (!read.ok) throw new Refusal('invalid', 'The price list does not hold together.', read.error);
     const { code, currency, inForceFrom, validDays } = read.value;
+    await this.refuseOverlap(tx, read.value);
     const version = await this.repository.nextVersion(tx, code);
     const row = await tx.insert<PriceListRow>(
       'price_lists',
@@ -65,6 +70,18 @@ export class PricesService {
       { kind: 'price-list.added', data: { code, version } },
     );
     return priceListAnswer(row);
+  }
+
+  /** A day on which lists of two codes hold, one of them with an end, would have two prices. */
+  private async refuseOverlap(tx: Transaction, { code, inForceFrom, inForceTo }: PriceList): Promise<void> {
+    const added = { code, inForceFrom, inForceTo };
+    const found = overlapping([...(await this.repository.periods(tx)), added]).filter(({ list, other }) => list === added || other === added);
+    if (found.length === 0) return;
+    const errors = found.slice(0, MAX_INPUT_ERRORS).map(({ list, other, from, to, fix }) => {
+      const held = list === added ? other : list;
+      return fieldError('/inForceFrom', `${inForceFrom}: ${held.code} holds too from ${from} ${to ? `to ${to}` : 'on'}`, fix);
+    });
+    throw new Refusal('invalid', 'The price list would hold on days on which another one does.', errors);
   }
 
   async inForce(tx: Transaction, day: string): Promise<PriceListWithDocument> {
