@@ -75,6 +75,12 @@ describe('price lists as files', () => {
     expect((await call(server, 'admin', 'POST', '/v1/price-lists', { ...SAMPLE, code: 'BEFORE', inForceFrom: '2025-01-01', inForceTo: '2025-12-31' })).status).toBe(201);
   });
 
+  it('of two lists that overlap and come at once, one is added', async () => {
+    const year = (code: string) => call(server, 'admin', 'POST', '/v1/price-lists', { ...SAMPLE, code, inForceFrom: '2024-01-01', inForceTo: '2024-12-31' });
+    const answers = await Promise.all(['LEFT', 'RIGHT'].map(year));
+    expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 422]);
+  });
+
   it('a sheet or a type that is not there is refused', async () => {
     expect((await got('sales', 'text/csv', '?sheet=secrets')).status).toBe(422);
     expect((await got('sales', 'application/pdf')).status).toBe(406);

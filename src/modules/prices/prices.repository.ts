@@ -34,8 +34,9 @@ export class PricesRepository {
     );
   }
 
-  /** When every list holds, its versions from the first to the last. */
+  /** When every list holds, its versions from the first to the last. Whoever else adds a list of the supplier waits for the commit, so that no two can pass each other by. */
   async periods(tx: Transaction): Promise<(ListPeriod & { readonly code: string })[]> {
+    await tx.query(`select pg_advisory_xact_lock(hashtextextended('price-lists ' || $1::text, 0))`, [tx.actor.supplierId]);
     const rows = await tx.query<{ code: string; in_force_from: string; ends: string | null }>(
       `select code, in_force_from, body ->> 'inForceTo' as ends from price_lists where supplier_id = $1 order by code, list_version`,
       [tx.actor.supplierId],

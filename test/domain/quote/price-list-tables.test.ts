@@ -32,15 +32,17 @@ const FULL: Document = {
       customers: { '@Alder, "Ridge"; Ltd': { price: '22.00' } },
     },
     { sku: '0042', unit: 'pack', price: '0' },
+    { sku: 'TOTAL', unit: 'each', price: '2' },
     { sku: "'=held", unit: 'ft', price: '1.50' },
   ],
   customers: [
     { organisation: '@Alder, "Ridge"; Ltd', tier: 'builder', taxExempt: '-EX-1234' },
     { organisation: '+Two', tier: 'a/b~c' },
+    { organisation: 'Total Concrete Ltd' },
   ],
   discounts: [{ group: 'forms', rate: '0.05' }, { group: 'forms', tier: 'builder', rate: '0.08' }, { group: 'materials', organisation: '+Two', rate: '0.1' }],
   minimumOrder: { amount: '500.00', charge: '45.00' },
-  taxes: [{ place: 'Alder County', name: 'sales tax', rate: '0.0825', freight: false }, { place: 'Alder County', name: 'county tax', rate: '0.01', freight: true }, { place: 'Fenmoor', rate: '0' }],
+  taxes: [{ place: 'Alder County', name: 'sales tax', rate: '0.0825', freight: false }, { place: 'Alder County', name: 'county tax', rate: '0.01', freight: true }, { place: 'Fenmoor', rate: '0' }, { place: 'Total', rate: '0' }],
   freight: {
     truck: { volumeM3: '70', pieces: 1200, weightKg: '9000' }, split: 'storey',
     zones: [{ zone: 'A', places: ['Alder County', 'Fenmoor'], perTruck: '420.00', perDelivery: '60.00' }, { zone: 'B', places: [], perTruck: '1' }],
