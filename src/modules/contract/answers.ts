@@ -4,6 +4,9 @@ import type { z } from 'zod';
 import { rolesOf, type Permission } from '../people/permissions.js';
 import { ProblemAnswer } from './problem.schemas.js';
 
+/** Where the document keeps the other media types until it is completed: the framework writes one content for a status. */
+export const ALSO_AS = 'x-also-as';
+
 interface Told {
   readonly summary: string;
   /** Who may: shown in the document, held by the service. Null where nobody needs a token. */
@@ -12,6 +15,8 @@ interface Told {
   /** A second status, which the handler sets itself. */
   readonly orStatus?: number;
   readonly ifMatch?: 'required' | 'honoured';
+  /** Media types that the same answer is also told as. */
+  readonly alsoAs?: readonly string[];
 }
 
 /** What a handler answers, said once: to the client as a status, to the serializer as a schema, to the document as both. */
@@ -46,6 +51,7 @@ function documented(told: Told): MethodDecorator[] {
           }),
         ]
       : []),
+    ...(told.alsoAs ? [ApiExtension(ALSO_AS, told.alsoAs)] : []),
     ...(told.permission ? [ApiBearerAuth(), ApiExtension('x-roles', [...rolesOf(told.permission)])] : []),
   ];
 }

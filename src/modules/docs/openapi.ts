@@ -2,6 +2,7 @@ import type { INestApplication } from '@nestjs/common';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import { z } from 'zod';
 import { TickBody } from '../checklists/checklists.schemas.js';
+import { ALSO_AS } from '../contract/answers.js';
 import { PriceListDocument } from '../prices/prices.schemas.js';
 import { ScheduleIn } from '../schedules/schedules.schemas.js';
 
@@ -75,6 +76,7 @@ function completed(document: OpenAPIObject): OpenAPIObject {
       if (!operation) continue;
       nameProblem(operation);
       nameJsonBody(document, path, operation);
+      nameOtherTypes(operation as Operation & { [ALSO_AS]?: readonly string[] });
       const own = (operation.parameters ?? []).filter(
         (parameter) => !('name' in parameter && parameter.in === 'header' && parameter.name === 'accept'),
       );
@@ -83,6 +85,12 @@ function completed(document: OpenAPIObject): OpenAPIObject {
   }
   document.paths['/graphql'] = { post: GRAPHQL };
   return document;
+}
+
+function nameOtherTypes(operation: Operation & { [ALSO_AS]?: readonly string[] }): void {
+  const answer = operation.responses['200'];
+  for (const type of operation[ALSO_AS] ?? []) if (answer && 'content' in answer && answer.content) answer.content[type] = { schema: { type: 'string' } };
+  delete operation[ALSO_AS];
 }
 
 function nameProblem(operation: Operation): void {

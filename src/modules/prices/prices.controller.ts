@@ -1,5 +1,5 @@
 import { Controller, Get, Headers, Param, Post, Query, Req, StreamableFile } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiOkResponse, ApiTags } from '@nestjs/swagger';
+import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
 import type { FastifyRequest } from 'fastify';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import { Configuration } from '../../platform/config/configuration.js';
@@ -14,7 +14,6 @@ import { PriceListAnswer, PriceListDocument, PriceListList, PriceListQuery, Pric
 import { PricesService } from './prices.service.js';
 
 const TYPES = ['application/json', 'text/csv', XLSX] as const;
-const BINARY = { schema: { type: 'string' as const, format: 'binary' } };
 
 @ApiTags('prices')
 @Controller('price-lists')
@@ -32,8 +31,7 @@ export class PricesController {
   }
 
   @Get(':id')
-  @Answers(PriceListDocument, { summary: 'One price list as it was written, as a workbook, or one sheet of it as CSV', permission: 'price-list.read' })
-  @ApiOkResponse({ content: { 'text/csv': { schema: { type: 'string' } }, [XLSX]: BINARY } })
+  @Answers(PriceListDocument, { summary: 'One price list as it was written, as a workbook, or one sheet of it as CSV', permission: 'price-list.read', alsoAs: ['text/csv', XLSX] })
   async document(
     @CurrentActor() actor: Actor,
     @Param('id', { schema: Id }) id: string,
