@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { basementCell, basementTable, type BasementCell, type BasementTable } from '../engineering/irc-2018/basement-cell.js';
 import { inUnit } from '../quantity/quantity.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
@@ -18,7 +19,6 @@ const LIMIT = 'to 10 ft of wall, backfill no higher than the last row of that wa
 /** Bars of a 6 in wall with stay-in-place forms that the table leaves plain. Note d of Table R404.1.2(8), read. */
 const THIN_WALL = { bar: '#4', spacing: 48 } as const;
 const LEAST_FILL_FOR_OTHER_BARS_FT = 4;
-const tidy = (value: number): number => Number(value.toPrecision(12));
 
 const NOTES: Readonly<Record<string, string>> = {
   l: 'Note l of the table: with concrete of 4000 psi the wall may be 2 in thinner.',
@@ -32,7 +32,7 @@ export function basementWallBars(question: WallBarsQuestion, side: SoilSide): Wa
   const source = `${table === 8 ? question.edition : 'irc-2018'} Table R404.1.2${table === null ? '' : `(${table})`}${table === 8 || table === null ? '' : ', from memory'}`;
   if (table === null) return beyondTables('wall-beyond-tables', { family: question.family, nominalIn, limit: 'flat 6, 8, 10 and 12 in (12 in only by the inside face), waffle 6 and 8 in, screen 6 in' }, source);
   if (side.soil === 'not-listed' || side.soil === null) return beyondTables('soil-not-listed', { limit: 'GW to CL; no MH, CH, OL, OH or Pt' }, source);
-  const psfPerFt = tidy(inUnit('fluid weight', 'psf/ft', side.soil.kNPerM3));
+  const psfPerFt = meant(inUnit('fluid weight', 'psf/ft', side.soil.kNPerM3));
   if (backfillFt > heightFt) return beyondTables('backfill-beyond-tables', { backfillFt, heightFt, limit: 'backfill no higher than the wall' }, source);
   const found = basementCell(table, nominalIn, heightFt, backfillFt, psfPerFt);
   if (found.cell === null) return beyondTables(BEYOND[found.beyond ?? 'nominal'], { table: `R404.1.2(${table})`, heightFt, backfillFt, soilPsfPerFt: psfPerFt, limit: LIMIT }, source);

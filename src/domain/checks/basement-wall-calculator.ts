@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { failure, success } from '../evidence/result.js';
 import { inUnit } from '../quantity/quantity.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
@@ -35,7 +36,7 @@ export const basementWallCalculator: Calculator = (fields) => {
   }
   const units = coherentUnits(input, { ...(soil.className === null && { soil: 'fluid weight' }), backfill: 'length', height: 'length' });
   const perDepth = units.system === 'si' ? 'kN/m3' : 'psf/ft';
-  const w = Number(inUnit('fluid weight', perDepth, soil.kNPerM3).toPrecision(12));
+  const w = meant(inUnit('fluid weight', perDepth, soil.kNPerM3));
   const [H, L] = [units.ofLength(backfill), units.ofLength(height)];
   const line = units.unit('force per length');
   const top = workedStep('reaction at the top', 'Rt = w · H³ / ( 6 · L )', `${n(w)} · ${n(H)}³ / ( 6 · ${n(L)} )`, soilWallTop(w, H, L), line, SOURCE);

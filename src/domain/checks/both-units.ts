@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { inSi, inUnit } from '../quantity/quantity.js';
 import { NM_PER_FOOT, NM_PER_METRE, type Nm } from '../quantity/length.js';
 import type { CalculatorInput } from './calculator-input.js';
@@ -23,8 +24,6 @@ const STRESS = ['psi', 'MPa'] as const;
 
 export type Shown = keyof typeof SHOWN;
 
-const tidy = (value: number): number => Number(value.toPrecision(12));
-
 /**
  * A value worked out in either system, shown in both: exact conversions, twelve digits.
  *
@@ -42,14 +41,14 @@ export const stressInBoth = (value: number, system: UnitSystem): InBothUnits => 
 export function lengthInBothFrom(value: number, system: UnitSystem): InBothUnits {
   const metresPerFoot = NM_PER_FOOT / NM_PER_METRE;
   const [ft, m] = system === 'si' ? [value / metresPerFoot, value] : [value, value * metresPerFoot];
-  return { us: { value: tidy(ft), unit: 'ft' }, si: { value: tidy(m), unit: 'm' } };
+  return { us: { value: meant(ft), unit: 'ft' }, si: { value: meant(m), unit: 'm' } };
 }
 
 function converted(dimension: Dimension, [us, si]: readonly [string, string], value: number, system: UnitSystem): InBothUnits {
   const held = inSi(dimension, system === 'si' ? si : us, value);
   return {
-    us: { value: tidy(system === 'si' ? inUnit(dimension, us, held) : value), unit: us },
-    si: { value: tidy(system === 'si' ? value : inUnit(dimension, si, held)), unit: si },
+    us: { value: meant(system === 'si' ? inUnit(dimension, us, held) : value), unit: us },
+    si: { value: meant(system === 'si' ? value : inUnit(dimension, si, held)), unit: si },
   };
 }
 
@@ -71,7 +70,7 @@ export class CoherentUnits {
     return nm / (this.system === 'si' ? NM_PER_METRE : NM_PER_FOOT);
   }
   of(dimension: Shown, si: number): number {
-    return tidy(inUnit(dimension, this.unit(dimension), si));
+    return meant(inUnit(dimension, this.unit(dimension), si));
   }
   show(dimension: Shown, value: number): InBothUnits {
     return inBoth(dimension, value, this.system);

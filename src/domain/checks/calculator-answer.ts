@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import {
   feetPerHourToMetresPerHour,
   feetToMetres,
@@ -39,10 +40,9 @@ export interface CalculatorAnswer {
 /** A calculator reads quantities as text with units; what it cannot read it refuses, all of it at once. */
 export type Calculator = (input: Readonly<Record<string, unknown>>) => Result<CalculatorAnswer, readonly InputError[]>;
 
-const tidy = (value: number): number => Number(value.toPrecision(12));
 const both = (us: number, usUnit: string, si: number, siUnit: string): InBothUnits => ({
-  us: { value: tidy(us), unit: usUnit },
-  si: { value: tidy(si), unit: siUnit },
+  us: { value: meant(us), unit: usUnit },
+  si: { value: meant(si), unit: siUnit },
 });
 
 export const pressureInBoth = (psf: number): InBothUnits => both(psf, 'psf', psfToKpa(psf), 'kPa');

@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { failure, success } from '../evidence/result.js';
 import { freshTemperature, ICE_DEGREES, type Batch } from '../engineering/hot-concrete-lecture/fresh-temperature.js';
 import { inSi, inUnit } from '../quantity/quantity.js';
@@ -71,7 +72,7 @@ const PLAUSIBLE_WATER = { from: 0, to: PLAUSIBLE.concrete.to, says: 'liquid wate
 
 function inUnits(batch: Batch, system: UnitSystem): Batch {
   if (system === 'si') return batch;
-  const lb = (kg: number): number => Number(inUnit('mass', 'lb', kg).toPrecision(12));
+  const lb = (kg: number): number => meant(inUnit('mass', 'lb', kg));
   const fahrenheit = (c: number): number => Number(inUnit('temperature', '°F', c).toFixed(9));
   return {
     aggregate: lb(batch.aggregate), cement: lb(batch.cement), water: lb(batch.water), freeWater: lb(batch.freeWater), ice: lb(batch.ice),

@@ -1,6 +1,5 @@
+import { meant } from '../quantity/rounding.js';
 import { STANDARD_GRAVITY } from '../engineering/aci-347-04/standard-gravity.js';
-
-const meant = (value: number): number => Number(value.toPrecision(12));
 
 /** A unit weight held as a mass [kg/m³], as a weight [kN/m³]. */
 export const weightOf = (kgPerM3: number): number => meant((kgPerM3 * STANDARD_GRAVITY) / 1000);

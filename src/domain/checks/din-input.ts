@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { CONSISTENCIES, LIMITS, STIFF, type Consistency } from '../engineering/din-18218-2010/consistency.js';
 import { feetToMetres } from '../quantity/us-customary.js';
 import { inUnit } from '../quantity/quantity.js';
@@ -35,7 +36,7 @@ export function readDin(input: CalculatorInput): DinForm | undefined {
 /** The limit of the rate that F1 to F4 have. */
 export function rateLeft(consistency: Consistency, rise: number): readonly LeftLimit[] {
   if (!STIFF.includes(consistency) || rise <= LIMITS.fastestStiff * SAME) return [];
-  const perHour = (m: number): number => Number((m / feetToMetres(1)).toPrecision(12));
+  const perHour = (m: number): number => meant(m / feetToMetres(1));
   const numbers = { riseFtPerH: perHour(rise), limitFtPerH: perHour(LIMITS.fastestStiff), side: 'above' };
   return [{ numbers, source: 'din-18218-1980-summary' }];
 }

@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { EVAPORATION_CHART as CHART } from '../engineering/aci-305r/evaporation-limits.js';
 import { evaporationRate } from '../engineering/uno-1998/evaporation-rate.js';
 import { evaporationRateSi } from '../engineering/uno-1998/evaporation-rate-si.js';
@@ -37,7 +38,6 @@ export function chartLimitsLeft({ air, concrete, wind }: Weather): readonly Left
 
 /** Rate of evaporation, worked in that printing [lb/ft2/h or kg/m2/h]; negative where water condenses. */
 export function evaporationStep({ air, concrete, humidity, wind }: Weather, system: UnitSystem): TraceStep {
-  const meant = (value: number): number => Number(value.toPrecision(12));
   const name = 'rate of evaporation';
   if (system === 'si') {
     const V = meant(inUnit('speed', 'km/h', wind));

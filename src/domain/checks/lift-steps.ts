@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { inUnit } from '../quantity/quantity.js';
 import { liftVolume } from '../engineering/en5151-forms/lift-volume.js';
 import { rateOfRise } from '../engineering/en5151-forms/rate-of-rise.js';
@@ -9,7 +10,6 @@ import type { TraceStep } from '../evidence/trace.js';
 
 /** Exact: three feet cubed. */
 const FT3_PER_YD3 = 27;
-const meant = (value: number): number => Number(value.toPrecision(12));
 
 /** What is delivered in an hour: cubic feet go with areas in square feet, cubic yards are what is shown; in SI both are cubic metres. */
 export interface Supply {

@@ -1,12 +1,9 @@
-import { inUnit } from '../quantity/quantity.js';
 import { inchesOf } from './strength-units.js';
-import { lintelLoad, wallWeight, type LintelLoad } from './lintel-loads.js';
+import { lbPerFt, lintelLoad, wallWeight, type LintelLoad } from './lintel-loads.js';
 import { topOfWall, coresOfWall } from '../takeoff/index.js';
 import type { ConcreteOver } from './lintel-over-opening.js';
 import type { LaidJob, LaidOpening, LaidWall } from '../takeoff/laid.js';
 import type { Schedule, Storey } from '../schedule/schedule.js';
-
-const lbPerFt = (kNPerM: number): number => Number(inUnit('force per length', 'lb/ft', kNPerM).toPrecision(12));
 
 export const loadStated = ({ deadKnPerM, liveKnPerM, snowKnPerM }: Storey): boolean => [deadKnPerM, liveKnPerM, snowKnPerM].some((each) => each !== undefined);
 

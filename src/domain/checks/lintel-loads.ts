@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { factoredLoad } from '../engineering/aci-318-14/factored-load.js';
 import { PLAUSIBLE } from '../engineering/plausible-spans.js';
 import { inUnit } from '../quantity/quantity.js';
@@ -19,12 +20,14 @@ export interface LintelLoad {
   readonly note: string;
 }
 
+/** A line load in the units of the equations [lb/ft]. */
+export const lbPerFt = (kNPerM: number): number => meant(inUnit('force per length', 'lb/ft', kNPerM));
+
 /** What was sent as `loads`, before the lintel's own weight is known. */
 export type WrittenLoads = { readonly factored: number } | Readonly<Record<(typeof PARTS)[number], number>>;
 
 /** The field `loads`: one factored load as text, or dead, live and snow as they are. */
 export function readLintelLoads(input: CalculatorInput, written: unknown): WrittenLoads | undefined {
-  const lbPerFt = (kNPerM: number): number => Number(inUnit('force per length', 'lb/ft', kNPerM).toPrecision(12));
   if (typeof written === 'string') {
     const factored = input.quantity('loads', 'force per length', '1200 lb/ft', { ...SPAN, from: undefined, above: 0, says: 'more than 0 and at most 1000000 lb/ft' });
     return factored === undefined ? undefined : { factored: lbPerFt(factored) };

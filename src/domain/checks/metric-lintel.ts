@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { failure, success, type Result } from '../evidence/result.js';
 import { finding } from '../evidence/finding.js';
 import { lintelSpan } from '../engineering/obc-2024/lintel-span.js';
@@ -24,7 +25,7 @@ export function metricLintel(input: CalculatorInput, span: Nm | undefined, core:
   const snow = input.quantity('snow', 'pressure', '1.5 kPa', SNOW);
   if (span === undefined || core === undefined || depth === undefined || supports === undefined || snow === undefined) return failure(input.errors);
   if (input.errors.length > 0) return failure(input.errors);
-  const snowKpa = Number(snow.toPrecision(12));
+  const snowKpa = meant(snow);
   const spanM = span / NM_PER_METRE;
   const { table, longestM, spansM } = lintelTableRow(spanM, (at) => lintelSpan(at, toMm(core), toMm(depth), supports, snowKpa));
   if (table === null) {

@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { finding } from '../evidence/finding.js';
 import { inSi } from '../quantity/quantity.js';
 import { kpaToPsf } from '../quantity/us-customary.js';
@@ -13,7 +14,7 @@ const HIGHEST_RATING_PSF = 50_000;
 export function readRating(input: CalculatorInput): number | undefined {
   const to = inSi('pressure', 'psf', HIGHEST_RATING_PSF);
   const read = input.quantity('rating', 'pressure', '36 kPa', { above: 0, to, says: `more than 0 and at most ${HIGHEST_RATING_PSF} psf` });
-  return read === undefined ? undefined : Number(read.toPrecision(12));
+  return read === undefined ? undefined : meant(read);
 }
 
 /** A pressure equation of a metric method turned round. */

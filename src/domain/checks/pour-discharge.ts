@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { dischargeLimit } from '../engineering/astm-c94/discharge-limit.js';
 import { finding, type Finding } from '../evidence/finding.js';
 import type { Pour } from '../schedule/schedule.js';
@@ -35,7 +36,7 @@ export function dischargeOf(storey: string, pour: Pour | null, pace: PourPace | 
   const truckTimeH = pace?.truckTimeH ?? null;
   if (pace === null || truckTimeH === null) return { results: limit, defaults, notes: NOTES, findings: [] };
   if (truckTimeH <= limitH * SAME) {
-    const leftForHaulMin = Number((Math.max(0, limitH - truckTimeH) * 60).toPrecision(12));
+    const leftForHaulMin = meant(Math.max(0, limitH - truckTimeH) * 60);
     return { results: { ...limit, leftForHaulMin }, defaults, notes: NOTES, findings: [] };
   }
   const late = finding('discharge-late', { storey, numbers: { truckTimeH, limitH, pace: pace.by }, source: SOURCE });

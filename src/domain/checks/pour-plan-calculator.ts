@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { failure, success } from '../evidence/result.js';
 import { shownNumber as n } from '../evidence/shown-number.js';
 import { CalculatorInput } from './calculator-input.js';
@@ -51,7 +52,7 @@ export const pourPlanCalculator: Calculator = (fields) => {
 
 /** Time is counted in hours in both systems. */
 const hours = (value: number): InBothUnits => {
-  const shown = { value: Number(value.toPrecision(12)), unit: 'h' };
+  const shown = { value: meant(value), unit: 'h' };
   return { us: shown, si: shown };
 };
 

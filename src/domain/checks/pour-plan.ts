@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { ASSUMED_MIX, ASSUMED_WORDS } from '../engineering/aci-347-04/assumed-mix.js';
 import { CoherentUnits } from './both-units.js';
 import { coresOfWall, cubicMetres, topOfWall } from '../takeoff/index.js';
@@ -25,7 +26,6 @@ const NOTES = [
   'Worked in feet and yards; metric results are converted exactly. No time is counted for moving the hose, waiting for trucks or vibrating.',
   'The pour comes round to the same place after the time of one lift; what lies there must still take the vibrator.',
 ] as const;
-const digits = (value: number): number => Number(value.toPrecision(12));
 
 /**
  * The pour of each storey lift by lift: concrete, lifts, rate of rise, times, trucks and their interval, time for discharge and pressure.
@@ -62,8 +62,8 @@ function report(job: CheckContext, storey: LaidStorey, span: ReturnType<typeof s
   return {
     check: 'pour-plan', storey: storey.id, core: null, places: [],
     results: {
-      concreteM3: digits(m3), concreteYd3: digits(placed.volumeYd3), orderM3: digits(orderYd3 / inUnit('volume', 'yd3', 1)), orderYd3,
-      planM2: digits(m2), planFt2: digits(placed.areaFt2), heightMm: toMm(span.height), lifts, liftMm: toMm(lift),
+      concreteM3: meant(m3), concreteYd3: meant(placed.volumeYd3), orderM3: meant(orderYd3 / inUnit('volume', 'yd3', 1)), orderYd3,
+      planM2: meant(m2), planFt2: meant(placed.areaFt2), heightMm: toMm(span.height), lifts, liftMm: toMm(lift),
       ...paceResults(paces), ...trucks.results, ...pressed.results, ...discharge.results,
       ...(missing.length > 0 && { notStated: missing.join(', ') }),
     },
@@ -76,7 +76,7 @@ function report(job: CheckContext, storey: LaidStorey, span: ReturnType<typeof s
 }
 
 function placedOf(m3: number, height: Nm, lift: Nm): { readonly placed: Placed; readonly trace: readonly TraceStep[] } {
-  const [ft3, h] = [digits(inUnit('volume', 'ft3', m3)), toFeet(height)];
+  const [ft3, h] = [meant(inUnit('volume', 'ft3', m3)), toFeet(height)];
   const area = workedStep('plan area of the cores, evened out over the height', 'A = V / h', `${n(ft3)} / ${n(h)}`, ft3 / h, 'ft2', 'geometry');
   const volume = liftVolumeStep(UNITS, area.value, toFeet(lift));
   return { placed: { areaFt2: area.value, volumeYd3: UNITS.of('volume', m3), liftYd3: volume.value }, trace: [area, volume] };
@@ -87,20 +87,20 @@ function paceResults(paces: readonly PourPace[]): Results {
   const each = paces.map((pace): Results => {
     const { riseFtPerH, supplyYd3PerH, liftTimeH, pourTimeH, truckTimeH } = pace;
     const riseMPerH = feetPerHourToMetresPerHour(riseFtPerH);
-    const supplyM3PerH = digits(supplyYd3PerH / inUnit('volume', 'yd3', 1));
-    const truckMin = truckTimeH === null ? null : digits(truckTimeH * 60);
+    const supplyM3PerH = meant(supplyYd3PerH / inUnit('volume', 'yd3', 1));
+    const truckMin = truckTimeH === null ? null : meant(truckTimeH * 60);
     if (pace.by === 'stated rise')
       return {
-        statedRiseMPerH: riseMPerH, statedRiseFtPerH: riseFtPerH, statedSupplyM3PerH: supplyM3PerH, statedSupplyYd3PerH: digits(supplyYd3PerH), statedLiftTimeH: digits(liftTimeH), statedPourTimeH: digits(pourTimeH),
+        statedRiseMPerH: riseMPerH, statedRiseFtPerH: riseFtPerH, statedSupplyM3PerH: supplyM3PerH, statedSupplyYd3PerH: meant(supplyYd3PerH), statedLiftTimeH: meant(liftTimeH), statedPourTimeH: meant(pourTimeH),
         ...(truckMin !== null && { statedTruckTimeMin: truckMin, statedTruckIntervalMin: truckMin }),
       };
     return {
-      riseMPerH, riseFtPerH: digits(riseFtPerH), liftTimeH: digits(liftTimeH), pourTimeH: digits(pourTimeH),
+      riseMPerH, riseFtPerH: meant(riseFtPerH), liftTimeH: meant(liftTimeH), pourTimeH: meant(pourTimeH),
       ...(truckMin !== null && { truckTimeMin: truckMin, truckIntervalMin: truckMin }),
     };
   });
   const [faster, slow] = [fasterOf(paces), slowerPace(paces)];
-  return Object.assign({}, ...each, faster && { faster }, slow && { roundTimeH: digits(slow.liftTimeH) }) as Results;
+  return Object.assign({}, ...each, faster && { faster }, slow && { roundTimeH: meant(slow.liftTimeH) }) as Results;
 }
 
 /** For what is ordered, and for the concrete of one lift. */
@@ -141,7 +141,7 @@ function planNotes(even: boolean, { walls }: LaidStorey): readonly string[] {
 function outrun(storey: string, paces: readonly PourPace[]): readonly Finding[] {
   const [pump, stated] = paces;
   if (fasterOf(paces) !== 'pump' || pump === undefined || stated === undefined) return [];
-  const numbers = { pumpRiseFtPerH: digits(pump.riseFtPerH), riseFtPerH: stated.riseFtPerH, holdAtYd3PerH: digits(stated.supplyYd3PerH) };
+  const numbers = { pumpRiseFtPerH: meant(pump.riseFtPerH), riseFtPerH: stated.riseFtPerH, holdAtYd3PerH: meant(stated.supplyYd3PerH) };
   return [finding('pump-outruns-rise', { storey, numbers, source: 'aci-347-04 §2.2.2' })];
 }
 

@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { coresOfWall } from '../takeoff/index.js';
 import { finding } from '../evidence/finding.js';
 import { largestStone } from '../engineering/irc-2018/largest-stone.js';
@@ -30,7 +31,7 @@ export const stoneOfJob: JobCheck = ({ schedule: { pour }, takeoff }) =>
 
 function reportOf(storey: string, core: Core, stoneMm: number | undefined): CheckReport {
   const clearMm = toMm(core.width);
-  const limitMm = Number(largestStone(clearMm).toPrecision(12));
+  const limitMm = meant(largestStone(clearMm));
   const grid = core.family !== 'flat';
   const large = stoneMm !== undefined && stoneMm > limitMm * SAME;
   const verdict: Readonly<Record<string, number | string>> = stoneMm === undefined ? { notStated: 'stone' } : { stoneMm, stoneIn: millimetresToInches(stoneMm), stone: large ? 'too large' : grid ? 'not known' : 'passes' };

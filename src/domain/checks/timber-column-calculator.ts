@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { columnStability, SLENDEREST_COLUMN } from '../engineering/nds-2018/column-stability.js';
 import { eulerStress } from '../engineering/nds-2018/euler-stress.js';
 import { failure, success } from '../evidence/result.js';
@@ -36,7 +37,7 @@ export const timberColumnCalculator: Calculator = (fields) => {
   const measures = [input.system('length', 'length'), input.system('fcStar', 'pressure'), input.system('eMin', 'pressure')];
   const system = section.si && measures.every((written) => written === 'si') ? 'si' : 'us-customary';
   const unit = system === 'si' ? 'MPa' : 'psi';
-  const asked = (kPa: number): number => Number(inUnit('pressure', unit, kPa).toPrecision(12));
+  const asked = (kPa: number): number => meant(inUnit('pressure', unit, kPa));
   const side = system === 'si' ? toMm : toInches;
   const [b, d] = section.sides;
   const slenderness = length / Math.min(b, d);

@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { alternateSpacing } from '../engineering/irc-2018/alternate-spacing.js';
 import { basementTable } from '../engineering/irc-2018/basement-cell.js';
 import { basementWallBars } from './basement-wall-bars.js';
@@ -16,7 +17,6 @@ const POSITIONS_NOTE = 'Both places of the bars are answered; the bars at the ce
 /** Cell and rule agree within this [in]. */
 const AGREE_IN = 1;
 const LEAST_FILL_FOR_OTHER_BARS = 4 * NM_PER_FOOT;
-const tidy = (value: number): number => Number(value.toPrecision(12));
 
 /** Bars of a wall with soil against it by the residential code: for bars at the center, and beside it near the inside face. */
 export function barsBelow(wall: WallToRead, { backfill, soil }: BarsSite): WallBars {
@@ -29,7 +29,7 @@ export function barsBelow(wall: WallToRead, { backfill, soil }: BarsSite): WallB
   const inside = wall.core.family === 'flat' ? ask('inside-face') : null;
   const onlyInside = inside !== null && basementTable('flat', toInches(nominal), 'center') === null;
   const governing = onlyInside ? inside : center;
-  const entered = { nominalIn: toInches(nominal), heightMm: toMm(wall.height), backfillMm: toMm(backfill), soilKnPerM3: soil.kNPerM3, soilPsfPerFt: tidy(inUnit('fluid weight', 'psf/ft', soil.kNPerM3)) };
+  const entered = { nominalIn: toInches(nominal), heightMm: toMm(wall.height), backfillMm: toMm(backfill), soilKnPerM3: soil.kNPerM3, soilPsfPerFt: meant(inUnit('fluid weight', 'psf/ft', soil.kNPerM3)) };
   const read = wallBarsOf(withInsideCell(governing, inside), { ...entered, position: onlyInside ? 'inside-face' : 'center', ...besides(center, inside), ...rule(governing, wall), ...others(governing, wall, backfill) });
   return { ...read, notes: [...read.notes, ...disagreement(governing, wall), ...(inside === null || onlyInside ? [] : [POSITIONS_NOTE]), SOIL_NOTE] };
 }

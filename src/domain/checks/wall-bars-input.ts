@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { inSi, inUnit } from '../quantity/quantity.js';
 import { NM_PER_FOOT, type Nm } from '../quantity/length.js';
 import { namedBar, type BarName } from './bar-field.js';
@@ -19,7 +20,6 @@ export type Family = (typeof FAMILIES)[number];
 
 const BACKFILL = { from: 0, to: 100 * NM_PER_FOOT, says: '0 or more and at most 100 ft' };
 const WIND = { above: 0, to: inSi('speed', 'mph', 400), says: 'more than 0 and at most 400 mph (179 m/s)' };
-const tidy = (value: number): number => Number(value.toPrecision(12));
 
 /** Another bar or grade to use instead of the table's. */
 export interface AlternateBar {
@@ -97,7 +97,7 @@ function readWindSide(input: CalculatorInput): WindSide | undefined {
   const words = 'bearing: side, the floor hung on the side of the wall, which asks for at least as much';
   const bearing = input.orElse<'top' | 'side'>('bearing', () => oneOf(input, 'bearing', BEARINGS), 'side', words);
   if (speed === undefined || exposure === undefined || bearing === undefined) return undefined;
-  return { windMph: tidy(inUnit('speed', 'mph', speed)), exposure, bearing };
+  return { windMph: meant(inUnit('speed', 'mph', speed)), exposure, bearing };
 }
 
 function readAlternate(input: CalculatorInput, metric: boolean): AlternateBar | undefined {

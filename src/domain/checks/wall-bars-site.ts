@@ -1,3 +1,4 @@
+import { meant } from '../quantity/rounding.js';
 import { DEFAULT_CODE, type BuildingCode, type Schedule } from '../schedule/schedule.js';
 import { finding, type Finding } from '../evidence/finding.js';
 import { inUnit } from '../quantity/quantity.js';
@@ -19,8 +20,6 @@ export interface BarsSite {
   readonly defaults: readonly string[];
 }
 
-const tidy = (value: number): number => Number(value.toPrecision(12));
-
 /** Letter of a seismic design category as people write it: `B`, `D1`, `SDC C`; null where none is written. */
 function categoryOf(seismic: string | null | undefined): string | null {
   return /^(?:sdc|category|seismic design category)?\s*([a-f])[0-2]?$/i.exec(seismic?.trim() ?? '')?.[1]?.toUpperCase() ?? null;
@@ -37,12 +36,12 @@ export function barsSite({ site }: Pick<Schedule, 'site'>): BarsSite {
   return {
     code: code ?? DEFAULT_CODE,
     windMps: windMps ?? null,
-    windMph: windMps === undefined ? null : tidy(inUnit('speed', 'mph', windMps)),
+    windMph: windMps === undefined ? null : meant(inUnit('speed', 'mph', windMps)),
     exposure: exposure ?? null,
     soil: soilKnPerM3 === undefined ? null : { kNPerM3: soilKnPerM3, className: null },
     backfill: backfill ?? null,
     seismic: seismic ?? null,
-    snowPsf: snowKpa === undefined ? null : tidy(inUnit('pressure', 'psf', snowKpa)),
+    snowPsf: snowKpa === undefined ? null : meant(inUnit('pressure', 'psf', snowKpa)),
     defaults: [
       ...(code === undefined ? [`code: ${DEFAULT_CODE}`] : []),
       ...(irc && categoryOf(seismic) === null ? ['seismic: a design category of A to C, where the tables hold'] : []),

@@ -15,3 +15,10 @@ export function partsToCover(amount: number, part: number): number {
 
 /** The smallest multiple of `part` that is not less than `amount`. */
 export const upToMultiple = (amount: number, part: number): number => partsToCover(amount, part) * part;
+
+/**
+ * The number that was meant by one turned back from another unit: twelve significant digits.
+ *
+ * 150 pcf held as kg/m³ and turned back is 150.00000000000003, and a printed limit must still count it as 150.
+ */
+export const meant = (value: number): number => Number(value.toPrecision(12));

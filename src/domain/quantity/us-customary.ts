@@ -1,15 +1,9 @@
+import { meant } from './rounding.js';
 import { NM_PER_UNIT } from './length-unit.js';
 import { unitNamed, type Dimension } from './unit.js';
 
 /** Held values keep fourteen significant digits. */
 const held = (value: number): number => Number(value.toPrecision(14));
-
-/**
- * The number that was meant by one turned back from SI: twelve significant digits.
- *
- * 150 pcf held as kg/m³ and turned back is 150.00000000000003, and a printed limit must still count it as 150.
- */
-const meant = (value: number): number => Number(value.toPrecision(12));
 
 function toSi(dimension: Dimension, symbol: string): (value: number) => number {
   const { factor, offset = 0 } = unitOf(dimension, symbol);
