@@ -1,5 +1,5 @@
 import { Body, Controller, Delete, Get, Headers, Param, Post, Query, Req, Res, StreamableFile } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiOkResponse, ApiTags } from '@nestjs/swagger';
+import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import type { Actor } from '../../platform/database/actor.js';
@@ -24,8 +24,8 @@ export class ChecklistsController {
   @Answers(ChecklistAnswer, {
     summary: 'The pre-pour checklist in the order in which the crew walks: JSON page by page, or all of it as a paper for the site',
     permission: 'checklist.read',
+    alsoAs: ['application/pdf'],
   })
-  @ApiOkResponse({ content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } })
   async list(
     @CurrentActor() actor: Actor,
     @Param('id', { schema: Id }) id: string,

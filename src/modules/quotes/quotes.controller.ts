@@ -1,5 +1,5 @@
 import { Controller, Get, Headers, Param, Post, StreamableFile } from '@nestjs/common';
-import { ApiOkResponse, ApiTags } from '@nestjs/swagger';
+import { ApiTags } from '@nestjs/swagger';
 import { CurrentActor } from '../../platform/auth/current-actor.js';
 import type { Actor } from '../../platform/database/actor.js';
 import { IfMatch } from '../../platform/http/if-match.js';
@@ -25,8 +25,7 @@ export class QuotesController {
   }
 
   @Get('quotes/:id')
-  @Answers(QuoteAnswer, { summary: 'One quote, as JSON or as the paper to sign', permission: 'quote.read' })
-  @ApiOkResponse({ content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } })
+  @Answers(QuoteAnswer, { summary: 'One quote, as JSON or as the paper to sign', permission: 'quote.read', alsoAs: ['application/pdf'] })
   async one(
     @CurrentActor() actor: Actor,
     @Param('id', { schema: Id }) id: string,
